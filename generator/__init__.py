@@ -1,0 +1,1 @@
+"""Storeyrod: method files in, illustrated method statements out."""
