@@ -14,7 +14,7 @@ from enum import StrEnum
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """A place in a user's file: 1-based line and column, the line's text, and how many characters are meant."""
+    """A place in a user's file: 1-based line and column, the line's text, how many characters are meant."""
 
     file: str
     line: int

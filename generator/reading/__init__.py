@@ -1,1 +1,1 @@
-"""TO BE WRITTEN."""
+"""YAML and CSV text to nodes that know where they stand."""
