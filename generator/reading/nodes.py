@@ -21,7 +21,7 @@ class Style(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Text:
-    """A scalar as written. `lines` holds the place of each line of `value`, so a fault inside prose is found."""
+    """A scalar as written. `lines` gives the place of each line of `value`, to find a fault inside prose."""
 
     value: str
     span: Span
