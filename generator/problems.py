@@ -94,3 +94,11 @@ def nearest(name: str, names: Iterable[str]) -> str:
     """The existing name most like `name`, or an empty string when none is near."""
     close = difflib.get_close_matches(name, sorted(names), n=1, cutoff=0.6)
     return close[0] if close else ""
+
+
+class MachineLacks(Exception):
+    """The machine lacks something the work needs; carries the problem that names it with its cure."""
+
+    def __init__(self, code: str, /, **values: object) -> None:
+        super().__init__(code)
+        self.problem = Problem(code=code, values={name: str(value) for name, value in values.items()})
