@@ -1,0 +1,50 @@
+"""Hazards of a method and the controls against them."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Final
+
+from pydantic import Field
+
+from generator.model.border import Described, SomeOf
+from generator.model.prose import Prose
+from generator.model.scalars import KebabName, Plain, Told
+
+RANKS: Final = ("eliminate", "substitute", "engineer", "administer", "ppe")
+
+
+class Control(Described):
+    """A control, under the one word that says how strong it is, with who sees to it."""
+
+    noun: ClassVar[str] = "a control"
+    eliminate: Told | None = Field(None, description="a control that removes the hazard")
+    substitute: Told | None = Field(None, description="something less harmful put in its place")
+    engineer: Told | None = Field(None, description="a guard, extraction, a barrier")
+    administer: Told | None = Field(None, description="a way of working, training, time limits, signs")
+    ppe: Told | None = Field(None, description="what is worn")
+    who: Told = Field(description="who sees to it")
+    when: Told | None = Field(None, description="when it must be in place")
+
+    @property
+    def rank(self) -> str:
+        """Which of the five ranks the control has; strongest is "eliminate"."""
+        return next(rank for rank in RANKS if getattr(self, rank) is not None)
+
+    @property
+    def what(self) -> Prose:
+        """The control itself."""
+        what = getattr(self, self.rank)
+        assert isinstance(what, Prose)
+        return what
+
+
+class Hazard(Described):
+    """A hazard of the work: whom it harms, how, what is done about it, what remains."""
+
+    noun: ClassVar[str] = "a hazard"
+    hazard: KebabName = Field(description="the key steps name it by, such as wood-dust")
+    title: Plain | None = Field(None, description="the hazard as documents print it")
+    harms: SomeOf[Told] = Field(description="who may be harmed, one line each")
+    how: Told | None = Field(None, description="how the harm comes about")
+    controls: SomeOf[Control] = Field(description="what is done about it, strongest first")
+    remains: Told | None = Field(None, description="the risk that remains, with the reason")

@@ -1,0 +1,140 @@
+"""A job: one method applied to one place, with its own sizes, people and dates."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar, Final
+
+from pydantic import Field
+
+from generator.model.border import MADE, Described, ManyOf, SomeOf, Table
+from generator.model.scalars import (
+    Code,
+    Dated,
+    Flag,
+    KebabName,
+    Plain,
+    SizeGiven,
+    Told,
+    ToldOrNumber,
+    Whole,
+    Word,
+    one_of,
+)
+from generator.model.sections import SectionAnswer
+from generator.model.surveys import Row
+
+STATUSES: Final = ("draft", "for comment", "for construction", "superseded", "withdrawn")
+NATIONS: Final = ("England", "Wales", "Scotland", "Northern Ireland", "elsewhere")
+
+
+class Signed(Described):
+    """Who wrote, checked or approved the document, and when."""
+
+    noun: ClassVar[str] = "a signature"
+    by: Plain = Field(description="the person's name")
+    role: Plain = Field(description="the person's role")
+    date: Dated = Field(description="the date, such as 2026-11-11")
+
+
+class DocumentControl(Described):
+    """Number, revision and status of the document, and who stands behind it."""
+
+    noun: ClassVar[str] = "document control"
+    number: Code = Field(description="the number of the document")
+    revision: Code = Field(description="the revision, such as P02")
+    status: Annotated[Word, one_of(*STATUSES)] = Field(description="where the revision stands")
+    written: Signed | None = Field(None, description="who wrote it")
+    checked: Signed | None = Field(None, description="who checked it")
+    approved: Signed | None = Field(None, description="who approved it")
+    issued: Dated | None = Field(None, description="the date of issue")
+    review_by: Dated | None = Field(None, description="the date by which it is reviewed")
+    replaces: ToldOrNumber | None = Field(None, description="the revision it replaces")
+    changed: Told | None = Field(None, description="what has changed since that revision")
+    based_on: ManyOf[Told] = Field((), description="drawings, specifications and surveys it rests on")
+    distribution: ManyOf[Told] = Field((), description="who receives it")
+
+
+class Site(Described):
+    """The place."""
+
+    noun: ClassVar[str] = "a site"
+    name: Plain | None = Field(None, description="the name of the place")
+    address: Told | None = Field(None, description="the address an ambulance can find")
+    building_begun: Whole | None = Field(
+        None, description="the year in which the oldest part of the building was begun"
+    )
+    nation: Annotated[Word, one_of(*NATIONS)] | None = Field(None, description="whose law applies")
+    occupied: Told | None = Field(None, description="who is in the building while the work goes on")
+
+
+class Client(Described):
+    """The client."""
+
+    noun: ClassVar[str] = "a client"
+    name: Plain = Field(description="the client's name")
+    kind: Annotated[Word, one_of("commercial", "domestic")] = Field(description="commercial or domestic")
+
+
+class When(Described):
+    """Dates and hours of the work."""
+
+    noun: ClassVar[str] = "the dates of the work"
+    from_: Dated = Field(alias="from", description="the first day")
+    to: Dated = Field(description="the last day")
+    hours: Told | None = Field(None, description="working hours and noisy hours")
+
+
+class Person(Described):
+    """A person with a part in the job; `holds` says that he or she may release hold points."""
+
+    noun: ClassVar[str] = "a person"
+    part: Plain = Field(description="the part the person has, such as supervisor")
+    name: Plain | None = Field(None, description="the person's name")
+    firm: Plain | None = Field(None, description="the firm")
+    phone: Code | None = Field(None, description="the telephone number")
+    holds: Flag = Field(False, description="yes when the person may release hold points")
+    deputy: Plain | None = Field(None, description="who stands in")
+
+
+class Emergency(Described):
+    """What is done in an emergency here."""
+
+    noun: ClassVar[str] = "the emergency plan"
+    call: ToldOrNumber | None = Field(None, description="which number is called, and what is said")
+    hurt: Told | None = Field(None, description="what is done when someone is hurt")
+    fire: Told | None = Field(None, description="what is done when there is a fire")
+    shut_off: Told | None = Field(None, description="where electricity, water and gas are shut off")
+
+
+class SurveyFile(Described):
+    """The survey that lists the openings."""
+
+    noun: ClassVar[str] = "a survey"
+    file: Plain = Field(description="the name of the CSV file beside the job")
+    unit: Annotated[Word, one_of("mm", "cm", "m")] = Field(description="the unit of its plain numbers")
+    key: SomeOf[Annotated[Word, one_of("opening", "face")]] = Field(
+        description="the columns that tell the rows apart: opening, or opening and face"
+    )
+
+
+class Job(Described):
+    """One method applied to one place. `rows` are the faces of its survey, in order."""
+
+    noun: ClassVar[str] = "a job"
+    format: Whole = Field(description="the version of the format, which stands first: 1")
+    job: Plain = Field(description="the title of the job")
+    method: Code = Field(description="the number of the method applied")
+    document: DocumentControl | None = Field(None, description="number, revision and status of the document")
+    site: Site | None = Field(None, description="the place")
+    client: Client | None = Field(None, description="the client")
+    when: When | None = Field(None, description="dates and hours of the work")
+    people: ManyOf[Person] = Field((), description="people with a part in the job")
+    emergency: Emergency | None = Field(None, description="what is done in an emergency")
+    stop_if: ManyOf[Told] = Field((), description="what stops the work here, beside what the method says")
+    not_included: Told | None = Field(None, description="what is not part of the job")
+    sizes: Table[SizeGiven] = Field(Table.empty(), description="sizes that hold for the whole job")
+    materials: Table[KebabName] = Field(Table.empty(), description="roles bound to other catalogue keys")
+    choices: Table[Code] = Field(Table.empty(), description="the way chosen where the method compares ways")
+    survey: SurveyFile | None = Field(None, description="the survey that lists the openings")
+    sections: Table[SectionAnswer] = Field(Table.empty(), description="answers to the required sections")
+    rows: Annotated[tuple[Row, ...], MADE] = ()

@@ -1,0 +1,68 @@
+"""The steps of a method and what hangs on each: check, hold point, drawing, evidence."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from pydantic import Field
+
+from generator.model.border import Described, ManyOf, OneOrMore, SomeOf, Table
+from generator.model.scalars import Code, DottedName, KebabName, Plain, SnakeName, Told, Whole, Within
+
+
+class Check(Described):
+    """A check that is measured or seen, with its limit."""
+
+    noun: ClassVar[str] = "a check"
+    what: Told = Field(description="what is checked")
+    within: Within | None = Field(None, description="the limit either way, such as 1 mm")
+    expect: DottedName | None = Field(None, description="the quantity whose value is expected")
+    how: Told = Field(description="how it is checked and with which tool")
+
+
+class Hold(Described):
+    """A hold point: work waits until someone has looked and signed."""
+
+    noun: ClassVar[str] = "a hold point"
+    who: Told = Field(description="who releases it")
+    before: Told = Field(description="what must not begin before it is released")
+    sees: Told | None = Field(None, description="what is looked at")
+
+
+class DrawingWanted(Described):
+    """A drawing by its name, with quantities bound to its parameters where the names differ."""
+
+    noun: ClassVar[str] = "a drawing"
+    show: SnakeName = Field(description="the name of the drawing")
+    with_: Table[DottedName] = Field(
+        Table.empty(), alias="with", description="parameters of the drawing, each with the name of its value"
+    )
+
+
+class Evidence(Described):
+    """What a learner gathers at this step and which criteria it can evidence."""
+
+    noun: ClassVar[str] = "evidence"
+    ask: Told = Field(description="what the learner gathers")
+    criteria: ManyOf[Code] = Field((), description="codes of the criteria it can evidence")
+
+
+class Step(Described):
+    """One step of the work, in order."""
+
+    noun: ClassVar[str] = "a step"
+    title: Plain = Field(description="what is done, in a few words")
+    do: SomeOf[Told] = Field(description="the actions in order, one sentence each")
+    why: Told = Field(description="the reason, so that the step is understood before it is done")
+    uses: ManyOf[KebabName] = Field((), description="keys of the tools used")
+    materials: ManyOf[SnakeName] = Field((), description="roles of the materials used")
+    minutes: Whole = Field(description="minutes of work for one opening")
+    wait_minutes: Whole | None = Field(None, description="minutes to wait afterwards")
+    who: Told | None = Field(None, description="who may do it")
+    hazards: ManyOf[KebabName] = Field((), description="keys of the hazards met")
+    warn: ManyOf[Told] = Field((), description="warnings, printed before the actions")
+    check: OneOrMore[Check] = Field((), description="the checks at the end of the step")
+    hold: Hold | None = Field(None, description="a hold point after the step")
+    drawing: DrawingWanted | None = Field(None, description="the drawing shown beside the step")
+    evidence: Evidence | None = Field(None, description="what a learner gathers")
+    mistakes: ManyOf[Told] = Field((), description="common mistakes and how they show")
