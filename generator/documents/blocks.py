@@ -55,6 +55,8 @@ class Picture(Protocol):
     def height_mm(self) -> float: ...
     @property
     def alt(self) -> str: ...
+    def inline(self) -> str:
+        """The SVG for a web page, its colours the page's custom properties."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -650,7 +652,8 @@ class Document:
     """A document ready to be laid out.
 
     `issue` is None for a guide or an index. `footer` is printed at the foot of every sheet after the
-    company's name, its parts set apart by points. `links` lead to other pages of the publication.
+    company's name, its parts set apart by points. `links` lead to other pages of the publication. `address`
+    is where the page will stand once published, for the code that leads back to it from paper.
     """
 
     kind: Kind
@@ -664,15 +667,18 @@ class Document:
     footer: tuple[str, ...] = ()
     home: Link | None = None
     links: tuple[Link, ...] = ()
+    address: str = ""
     blocks: tuple[Block, ...]
 
     def steps(self) -> tuple[Step, ...]:
         """Every step of the document in order."""
-        return tuple(step for block in every_block(self.blocks) for step in getattr(block, "steps", ()))
+        sequences = (block for block in every_block(self.blocks) if isinstance(block, Sequence))
+        return tuple(step for sequence in sequences for step in sequence.steps)
 
 
 def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:
     """Each block, and after a part the blocks inside it, in reading order."""
     for block in blocks:
         yield block
-        yield from every_block(getattr(block, "blocks", ()))
+        if isinstance(block, Part):
+            yield from every_block(block.blocks)

@@ -1,0 +1,170 @@
+"""Documents to HTML: a page for the screen, or a sheet that is ready to be printed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, Literal
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from generator.documents.blocks import Block, Column, Document, Piece, Status
+from generator.rendering import markdown, outline
+from generator.rendering.numerals import set_numbers
+from generator.rendering.pictures import data_uri, inline_svg
+from generator.rendering.sheet_rule import sheet_rule
+from generator.rendering.themes import Theme
+from generator.wording import ENGLISH, Language
+
+Medium = Literal["screen", "paper"]
+_CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
+_CUT_BY = frozenset({"long_point", "short_point"})
+_ROD_NOTE = "Full-size rule. 0 to 100 must measure 100 mm with a steel rule; if not, print again at 100 %."
+_PIECE_FIELDS = ("mark", "opening", "piece", "hand", "count", "long_point", "short_point", "ends", "section")
+
+
+class DoubledAnchor(ValueError):
+    """Two blocks of a document bear one key, so that links to it would miss."""
+
+
+def render_page(document: Document, theme: Theme, language: Language = ENGLISH, *, assets: str = "assets/") -> str:
+    """The document as a web page; `assets` is the way from the page to the theme's assets, with its slash.
+
+    Raises DoubledAnchor when two blocks bear one key.
+    """
+    return _render(document, theme, language, medium="screen", assets=assets)
+
+
+def render_sheet(document: Document, theme: Theme, language: Language = ENGLISH) -> str:
+    """The document as HTML for `render_pdf`, whole in itself but for the theme's style sheets."""
+    return _render(document, theme, language, medium="paper", assets="")
+
+
+def macro_name(kind: type[object]) -> str:
+    """The macro that lays out a kind of block: its name in snake case."""
+    return _CAPITAL.sub("_", kind.__name__).lower()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Laying:
+    """Lays blocks by the macros of one template module."""
+
+    macros: Any
+
+    def __call__(self, block: Block, level: int) -> Markup:
+        return Markup(getattr(self.macros, macro_name(type(block)))(block, level))
+
+
+def _render(document: Document, theme: Theme, language: Language, *, medium: Medium, assets: str) -> str:
+    if doubled := outline.doubled_anchors(document):
+        raise DoubledAnchor(", ".join(doubled))
+    environment = _environment(theme, language)
+    known = _context(document, language, medium, assets)
+    box: dict[str, Any] = {}
+    known["lay"] = lambda block, level: box["lay"](block, level)
+    box["lay"] = _Laying(macros=environment.get_template("blocks.html").make_module(known))
+    return environment.get_template(f"{document.kind}.html").render(known) + "\n"
+
+
+@lru_cache(maxsize=16)
+def _environment(theme: Theme, language: Language) -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader([str(folder) for folder in theme.folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        extensions=["jinja2.ext.i18n"],
+    )
+    catalogue = language.catalogue
+    install = environment.install_gettext_callables  # type: ignore[attr-defined]
+    install(catalogue.gettext, catalogue.ngettext, newstyle=True)
+    environment.filters.update(_FILTERS)
+    return environment
+
+
+def _kept(text: str, make: Any) -> Markup:
+    return text if isinstance(text, Markup) else make(text)
+
+
+def numbers(text: object) -> Markup:
+    """Plain text escaped with its numbers set; what is HTML already is left alone."""
+    return _kept(text if isinstance(text, str) else str(text), set_numbers)
+
+
+def prose(text: str) -> Markup:
+    """Prose as HTML blocks."""
+    return _kept(text, markdown.prose)
+
+
+def line(text: str) -> Markup:
+    """Prose as inline HTML."""
+    return _kept(text, markdown.line)
+
+
+def shares(columns: tuple[Column, ...]) -> tuple[str, ...]:
+    """Column widths as per cent of the table; a column without a width takes a fair share of what is left."""
+    given = sum(column.width for column in columns)
+    free = sum(1 for column in columns if not column.width)
+    fair = max(100 - given, 0) / free if free else 0
+    whole = given + fair * free or 1
+    return tuple(f"{100 * (column.width or fair) / whole:.2f}" for column in columns)
+
+
+def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
+    """The fields of a cutting list that at least one piece fills, as columns named by the field."""
+    filled = (name for name in _PIECE_FIELDS if any(getattr(piece, name) for piece in pieces))
+    return tuple(
+        Column(head=name, align="right" if name in _CUT_BY | {"count"} else "left", bold=name in _CUT_BY)
+        for name in filled
+    )
+
+
+_FILTERS: Mapping[str, Any] = {
+    "numbers": numbers, "prose": prose, "line": line, "shares": shares, "data_uri": data_uri,
+}  # fmt: skip
+
+
+def page_title(document: Document) -> str:
+    """What a reader's window, and the PDF's title, say: number, title, job, firm."""
+    named = " ".join(part for part in (document.number, document.title) if part)
+    return ", ".join(part for part in (named, document.job, document.company) if part)
+
+
+def _context(document: Document, language: Language, medium: Medium, assets: str) -> dict[str, Any]:
+    return {
+        "document": document,
+        "paper": medium == "paper",
+        "learner": document.kind == "guide",
+        "assets": assets,
+        "page_title": page_title(document),
+        "entries": outline.contents(document),
+        "marks": outline.marks(document),
+        "inline": inline_svg,
+        "cut_columns": cut_columns,
+        "code": _code(document.address) if medium == "paper" and document.address else "",
+        "sheet_rule": sheet_rule(language.say(_ROD_NOTE), _diagonal_word(document, language)),
+        "page_number": Markup('<span class="page-number"></span>'),
+        "page_count": Markup('<span class="page-count"></span>'),
+    }
+
+
+_DIAGONAL: Mapping[Status, str] = {
+    Status.DRAFT: "Draft",
+    Status.SUPERSEDED: "Superseded",
+    Status.WITHDRAWN: "Withdrawn",
+}
+
+
+def _diagonal_word(document: Document, language: Language) -> str:
+    word = _DIAGONAL.get(document.issue.status, "") if document.issue else ""
+    return language.say(word) if word else ""
+
+
+def _code(address: str) -> str:
+    import segno
+
+    return str(segno.make(address, error="m").svg_data_uri(border=0))

@@ -1,0 +1,46 @@
+"""Prose to HTML: a small markdown with raw HTML, headings, pictures, code and outside links off."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+from markupsafe import Markup
+
+from generator.rendering.numerals import set_numbers
+
+_RULES = ("emphasis", "escape", "entity", "link", "list", "newline")
+_OUTSIDE = re.compile(r"^(?:[a-z][a-z0-9+.-]*:|//|\\)", re.IGNORECASE)
+
+
+def stays_inside(address: str) -> bool:
+    """Whether a link leads to this publication: no scheme, no host."""
+    return not _OUTSIDE.match(address.strip())
+
+
+def _set_text(tokens: Sequence[Token], index: int, options: Any, env: Any) -> str:
+    return str(set_numbers(tokens[index].content))
+
+
+@lru_cache(maxsize=1)
+def _parser() -> MarkdownIt:
+    parser = MarkdownIt("zero", {"html": False, "linkify": False}).enable(list(_RULES))
+    parser.renderer.rules["text"] = _set_text
+    parser.validateLink = stays_inside  # type: ignore[method-assign]
+    return parser
+
+
+@lru_cache(maxsize=8192)
+def prose(text: str) -> Markup:
+    """Paragraphs and lists as HTML blocks."""
+    return Markup(_parser().render(text).rstrip("\n"))
+
+
+@lru_cache(maxsize=8192)
+def line(text: str) -> Markup:
+    """One run of prose as inline HTML, its line ends taken as spaces."""
+    return Markup(_parser().renderInline(" ".join(text.split("\n")).strip()))

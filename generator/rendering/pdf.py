@@ -1,0 +1,100 @@
+"""Sheets to PDF/UA-1 by WeasyPrint, the same bytes for the same sheet."""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import Any
+
+from generator.rendering.fonts import FACES, paper_font_css
+from generator.rendering.themes import Theme
+
+SHEETS = ("tokens.css", "print.css")
+
+
+class OutsideAddress(ValueError):
+    """A sheet or its style asks for something that is neither in the theme nor in the sheet itself."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Press:
+    """What every sheet of a theme shares: parsed style sheets, loaded fonts, decoded pictures."""
+
+    sheets: tuple[Any, ...]
+    fonts: Any
+    fetcher: Any
+    pictures: dict[str, Any] = field(default_factory=dict)
+
+
+def render_pdf(html: str, theme: Theme) -> bytes:
+    """A sheet made by `render_sheet` as a tagged PDF with bookmarks.
+
+    The first call of a process parses the style sheets and loads the fonts; later ones share them. Raises
+    OutsideAddress when anything but the theme's own files and data addresses is asked for.
+    """
+    from weasyprint import HTML
+
+    press = _press(theme, _text_of_sheets(theme))
+    with _no_collecting():
+        document = HTML(string=html, url_fetcher=press.fetcher)
+        return bytes(
+            document.write_pdf(
+                stylesheets=list(press.sheets),
+                font_config=press.fonts,
+                pdf_variant="pdf/ua-1",
+                cache=press.pictures,
+            )
+        )
+
+
+def _text_of_sheets(theme: Theme) -> tuple[str, ...]:
+    return tuple(theme.text(name) for name in SHEETS)
+
+
+# The text is part of the key: a preview that edits a style sheet must not print by the old one.
+@lru_cache(maxsize=4)
+def _press(theme: Theme, texts: tuple[str, ...]) -> _Press:
+    from weasyprint import CSS
+    from weasyprint.text.fonts import FontConfiguration
+
+    fonts, fetcher = FontConfiguration(), _fetcher(theme)
+    sheets = [CSS(string=paper_font_css(), font_config=fonts, url_fetcher=fetcher)]
+    for name, text in zip(SHEETS, texts, strict=True):
+        base = theme.file(name).parent.as_uri() + "/"
+        sheets.append(CSS(string=text, base_url=base, font_config=fonts, url_fetcher=fetcher))
+    return _Press(sheets=tuple(sheets), fonts=fonts, fetcher=fetcher)
+
+
+def _fetcher(theme: Theme) -> Any:
+    from weasyprint.urls import FatalURLFetchingError, URLFetcher
+
+    class Outside(OutsideAddress, FatalURLFetchingError):  # type: ignore[misc]
+        """Fatal for WeasyPrint, so that it does not print without the thing and say nothing."""
+
+    class Fetcher(URLFetcher):  # type: ignore[misc]
+        """Fetches data addresses and files of the theme and the font."""
+
+        def fetch(self, url: str, headers: Any = None) -> Any:
+            if url.startswith("data:") or url.startswith(allowed):
+                return super().fetch(url, headers)
+            raise Outside(url)
+
+    folders = [folder.resolve().as_uri() + "/" for folder in theme.folders]
+    allowed = (*folders, FACES[0].path.parent.as_uri() + "/")
+    return Fetcher(allowed_protocols=("data", "file"))
+
+
+@contextmanager
+def _no_collecting() -> Iterator[None]:
+    # Laying out a sheet makes a great many objects that all live to its end; walking them in between is waste.
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+        gc.collect()

@@ -1,0 +1,41 @@
+"""The rule of a printed sheet that hangs on its document: the rod, and the diagonal word behind the text."""
+
+from __future__ import annotations
+
+import base64
+from html import escape
+
+from markupsafe import Markup
+
+from generator.rendering.rod import paper_rod
+
+_LEFT_MM, _TOP_MM = 5.5, 16.0
+# The word runs along the sheet's diagonal; at this size in points six capitals fill it.
+_WORD_POINTS, _WORD_LETTERS = 190, 5
+
+
+def _address(svg: str) -> str:
+    return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
+
+
+def _word_svg(word: str) -> str:
+    points = min(_WORD_POINTS, _WORD_POINTS * _WORD_LETTERS / max(len(word), 1))
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" width="210mm" height="297mm" viewBox="0 0 210 297">'
+        f'<text transform="translate(108 152) rotate(-54)" text-anchor="middle" y="{points * 0.3528 * 0.35:.1f}" '
+        f'font-family="Fira Sans" font-weight="800" font-size="{points * 0.3528:.1f}" fill="#e9e9e9">'
+        f"{escape(word)}</text></svg>"
+    )
+
+
+def sheet_rule(note: str, word: str = "") -> Markup:
+    """An `@page` rule with the rod 6 to 14 mm from the left edge, its `note`, and `word`, if any, across the sheet."""
+    layers = [(_address(paper_rod(note)), f"{_LEFT_MM:g}mm {_TOP_MM:g}mm")]
+    if word:
+        layers.append((_address(_word_svg(word.upper())), "0 0"))
+    images = ",".join(f'url("{address}")' for address, _ in layers)
+    places = ",".join(place for _, place in layers)
+    return Markup(
+        f"@page{{background-image:{images};background-position:{places};background-repeat:no-repeat;"
+        "background-size:auto}"
+    )

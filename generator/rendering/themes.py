@@ -1,0 +1,66 @@
+"""Where a theme's files are: the user's folder first, then the shipped default, wheel or checkout alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+DEFAULT = "default"
+_PACKAGE = Path(__file__).resolve().parents[1]
+_SHIPPED = (_PACKAGE / "_shipped" / "themes", _PACKAGE.parent / "themes")
+
+
+class ThemeMissing(LookupError):
+    """No theme of that name; carries the name and the names there are."""
+
+    def __init__(self, name: str, known: tuple[str, ...]) -> None:
+        super().__init__(name)
+        self.name, self.known = name, known
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Theme:
+    """A theme by name with the folders that hold it; a file missing in the first is sought in the next."""
+
+    name: str
+    folders: tuple[Path, ...]
+
+    def file(self, name: str) -> Path:
+        """The file of this theme called `name`; FileNotFoundError when no folder has it."""
+        for folder in self.folders:
+            if (folder / name).is_file():
+                return folder / name
+        raise FileNotFoundError(f"{name} in theme {self.name}")
+
+    def text(self, name: str) -> str:
+        """The text of that file."""
+        return self.file(name).read_text(encoding="utf-8")
+
+    def files(self) -> tuple[Path, ...]:
+        """Every file the theme rests on, in order, for keys of remembered work."""
+        found = (path for folder in self.folders for path in sorted(folder.rglob("*")))
+        return tuple(path for path in found if path.is_file())
+
+
+def shipped_themes() -> Path:
+    """The folder of themes that comes with the package."""
+    for folder in _SHIPPED:
+        if folder.is_dir():
+            return folder
+    raise FileNotFoundError("the themes that belong to the package are missing")
+
+
+def theme_folder(name: str, user_root: Path | None = None) -> Path:
+    """The folder of a named theme, the user's before the shipped one; raises ThemeMissing."""
+    roots = ([user_root / "themes"] if user_root else []) + [shipped_themes()]
+    for root in roots:
+        if (root / name).is_dir():
+            return root / name
+    known = {folder.name for root in roots if root.is_dir() for folder in root.iterdir() if folder.is_dir()}
+    raise ThemeMissing(name, tuple(sorted(known)))
+
+
+def load_theme(name: str = DEFAULT, user_root: Path | None = None) -> Theme:
+    """A theme ready for use: its own folder, backed by the shipped default."""
+    folders = (theme_folder(name, user_root), shipped_themes() / DEFAULT)
+    return Theme(name=name, folders=tuple(dict.fromkeys(folders)))
