@@ -32,4 +32,27 @@ FAULTS: Mapping[str, Fault] = {
         "A worker process was ended from outside, most often because memory ran out.",
         "Publish again with fewer workers: --workers 1 (there were %(workers)s).",
     ),
+    "pango-missing": Fault(
+        "PDFs cannot be made: this machine lacks %(library)s.",
+        "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. On macOS: "
+        "brew install pango.",
+    ),
+    "path-missing": Fault("There is nothing at %(path)s.", "Give a folder or a file that is there."),
+    "no-methods-folder": Fault(
+        "Neither %(folder)s nor a folder above it holds a folder called methods.",
+        "Go into the folder that does, name it, or lay out a new one: storeyrod start my-jobs.",
+    ),
+    "folder-not-empty": Fault(
+        "%(folder)s holds something already, and nothing of it is overwritten.",
+        "Give the name of a new folder or of an empty one.",
+    ),
+    "folder-unwritable": Fault(
+        "The new folder %(folder)s cannot be laid out: %(reason)s.",
+        "Choose a place where you may write.",
+    ),
+    "own-fault": Fault(
+        "storeyrod failed through a fault of its own: %(failure)s (%(place)s). Nothing was published; what was "
+        "published before still stands.",
+        "Run the same command again with --traceback and pass on what it prints, with the file that caused it.",
+    ),
 }

@@ -1,0 +1,201 @@
+"""What may be typed, and the help that teaches it."""
+
+from __future__ import annotations
+
+import argparse
+import textwrap
+from importlib import metadata
+from pathlib import Path
+from typing import NamedTuple, TypeAlias
+
+SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue")
+
+DESCRIPTION = """\
+Turn one YAML file about a piece of site carpentry into an illustrated method
+statement: sizes worked out with the working shown, drawings made from those
+sizes, a web page and a PDF.
+"""
+
+BEGIN = """\
+begin here:
+  storeyrod start my-jobs         lay out a folder with one whole method and job
+  cd my-jobs
+  storeyrod publish               make output/site, then open its index.html
+  storeyrod check                 after every change: what is wrong, and where
+
+exit status:
+  0  nothing wrong (warnings are printed; --strict makes them faults)
+  1  faults in your files, every one of them listed
+  2  the command was used wrongly
+  3  this machine lacks something, named with its cure
+"""
+
+
+Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
+
+
+class Command(NamedTuple):
+    """A command with one line about it, a few about how it is used, and examples."""
+
+    name: str
+    line: str
+    about: str
+    examples: str
+
+
+PUBLISH = Command(
+    "publish",
+    "check everything, then make the whole site and its PDFs",
+    """\
+    Reads methods/ under FOLDER, checks every file, and lays the finished site
+    down in FOLDER/output/site. With any error nothing is written and the site
+    published before still stands. Drawings and PDFs that have not changed are
+    remembered, so a second run takes a moment.
+    """,
+    """\
+    storeyrod publish               the folder you are in
+    storeyrod publish my-jobs       another folder
+    storeyrod publish --strict      publish only when there is not even a warning
+    storeyrod publish --workers 1   on a machine with little memory
+    """,
+)
+CHECK = Command(
+    "check",
+    "report every fault and write nothing",
+    """\
+    Each fault is shown with its file, line and column, the line itself with a
+    caret under the spot, and what was expected. PATH is a folder or a file;
+    of a file's folder everything is read, but only that file's faults are told.
+    """,
+    """\
+    storeyrod check
+    storeyrod check methods/jobs/reading-room-doors.yaml
+    storeyrod check --as json | jq '.[].file'
+    """,
+)
+QUANTITIES = Command(
+    "quantities",
+    "show what is worked out for a method, with the working",
+    """\
+    METHOD is a method's number or its file. Without a job the method's own
+    examples and defaults are used; with one, the sizes of that job's survey.
+    """,
+    """\
+    storeyrod quantities SF-07
+    storeyrod quantities SF-07 --job reading-room-doors
+    storeyrod quantities SF-07 --job reading-room-doors --as csv > sizes.csv
+    """,
+)
+START = Command(
+    "start",
+    "lay out a new folder with one complete method and one job",
+    """\
+    Copies the example method, its job, survey and house rules into FOLDER, which
+    must be new or empty. Change them into your own, one line at a time.
+    """,
+    """\
+    storeyrod start my-jobs
+    """,
+)
+SCHEMA = Command(
+    "schema",
+    "print the JSON Schema of a kind of file, for editors",
+    """\
+    An editor with a YAML language server completes keys and marks faults while
+    you type, once it knows the schema. Save it beside your methods and name it
+    in the first line of the file:
+
+        # yaml-language-server: $schema=method.schema.json
+    """,
+    """\
+    storeyrod schema method > methods/method.schema.json
+    storeyrod schema job > methods/jobs/job.schema.json
+    """,
+)
+
+
+def parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line."""
+    whole = argparse.ArgumentParser(
+        prog="storeyrod",
+        description=DESCRIPTION,
+        epilog=BEGIN,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    whole.add_argument("--version", action="version", version=f"storeyrod {metadata.version('storeyrod')}")
+    commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    _publish(_add(commands, PUBLISH))
+    _check(_add(commands, CHECK))
+    _quantities(_add(commands, QUANTITIES))
+    _add(commands, START).add_argument("folder", metavar="FOLDER", type=Path, help="a new or empty folder")
+    _add(commands, SCHEMA).add_argument(
+        "kind", metavar="KIND", nargs="?", default="method", choices=SCHEMA_KINDS,
+        help=f"{', '.join(SCHEMA_KINDS)} (method when not given)",
+    )  # fmt: skip
+    return whole
+
+
+def _add(commands: Commands, of: Command) -> argparse.ArgumentParser:
+    added = commands.add_parser(
+        of.name,
+        help=of.line,
+        description=textwrap.dedent(of.about),
+        epilog="examples:\n" + textwrap.indent(textwrap.dedent(of.examples), "  "),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    added.add_argument(
+        "--traceback", action="store_true", help="show where storeyrod itself failed, if it does"
+    )
+    return added
+
+
+def _publish(command: argparse.ArgumentParser) -> None:
+    _folder(command)
+    command.add_argument("--strict", action="store_true", help="let a warning stop the publication too")
+    command.add_argument(
+        "--workers",
+        metavar="N",
+        type=_at_least_one,
+        help="processes for drawings and PDFs (default: one a core)",
+    )
+
+
+def _check(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "paths",
+        metavar="PATH",
+        nargs="*",
+        type=Path,
+        default=[Path()],
+        help="folders or files (default: here)",
+    )
+    command.add_argument("--strict", action="store_true", help="exit with 1 for a warning too")
+    command.add_argument("--as", dest="form", choices=("text", "json"), default="text", help="default: text")
+
+
+def _quantities(command: argparse.ArgumentParser) -> None:
+    command.add_argument("method", metavar="METHOD", help="a method's number or file")
+    command.add_argument("--job", metavar="JOB", help="a job's file, its name without .yaml, or its title")
+    command.add_argument(
+        "--folder", metavar="FOLDER", type=Path, default=Path(), help="default: the one you are in"
+    )
+    command.add_argument(
+        "--as", dest="form", choices=("text", "json", "csv"), default="text", help="default: text"
+    )
+
+
+def _folder(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "folder",
+        metavar="FOLDER",
+        nargs="?",
+        type=Path,
+        default=Path(),
+        help="holds methods/ (default: here)",
+    )
+
+
+def _at_least_one(text: str) -> int:
+    if not text.isdecimal() or int(text) < 1:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number of 1 or more")
+    return int(text)

@@ -1,0 +1,129 @@
+"""Each command carried out: what is asked for is made, told, and turned into an exit status."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import time
+import traceback
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from pathlib import Path
+
+from generator.cli.arguments import parser
+from generator.cli.folders import user_folder
+from generator.cli.start import start
+from generator.cli.terminal import coloured, say, tell, watched
+from generator.cli.wrong_use import WrongUse
+from generator.problems import MachineLacks, Problem, ProblemLog
+from generator.wording import ENGLISH
+from generator.wording.report import report_json, report_text
+
+WELL, FAULTS, WRONG_USE, MACHINE_LACKS = 0, 1, 2, 3
+OWN_FAULT = 70
+"""EX_SOFTWARE of sysexits.h: the program itself failed."""
+
+
+def obey(argv: Sequence[str]) -> int:
+    """Carry out the command in `argv` and return its exit status."""
+    try:
+        asked = parser().parse_args(argv)
+    except SystemExit as told:
+        return int(told.code or WELL)
+    try:
+        return COMMANDS[asked.command](asked)
+    except WrongUse as wrong:
+        tell((wrong.problem,), sys.stderr)
+        return WRONG_USE
+    except MachineLacks as lack:
+        tell((lack.problem,), sys.stderr)
+        return MACHINE_LACKS
+    except BrokenPipeError:
+        raise
+    except Exception as failure:
+        return _own_fault(failure, asked.traceback)
+
+
+def _own_fault(failure: Exception, shown: bool) -> int:
+    if shown:
+        traceback.print_exception(failure)
+    where = traceback.extract_tb(failure.__traceback__)[-1]
+    values = {
+        "failure": f"{type(failure).__name__}: {failure}",
+        "place": f"{Path(where.filename).name}, line {where.lineno}",
+    }
+    tell((Problem(code="own-fault", values=values),), sys.stderr)
+    return OWN_FAULT
+
+
+def _publish(asked: argparse.Namespace) -> int:
+    from generator.memory import open_memory
+    from generator.pipeline.publication import publish
+    from generator.publishing.crew import usual_workers
+
+    began = time.perf_counter()
+    folder = user_folder(asked.folder)
+    workers = asked.workers or usual_workers()
+    with watched(sys.stderr) as progress:
+        made = publish(folder, open_memory(), workers, strict=asked.strict, progress=progress)
+    tell((*made.problems, *made.notices), sys.stderr)
+    site = folder / "output" / "site" / "index.html"
+    if made.unchanged:
+        say(ENGLISH.say("Nothing has changed: %(site)s stands as it was published.", site=site))
+    elif made.laid:
+        seconds = f"{time.perf_counter() - began:.1f}"
+        values = {"site": site, "written": made.laid.written, "kept": made.laid.kept, "seconds": seconds}
+        sentence = "Published %(site)s in %(seconds)s s: %(written)s files written, %(kept)s as they were."
+        say(ENGLISH.say(sentence, **values))
+    else:
+        say(ENGLISH.say("Nothing was published; what was published before still stands."), sys.stderr)
+        return FAULTS
+    return WELL
+
+
+def _check(asked: argparse.Namespace) -> int:
+    from generator.pipeline.line import assess
+    from generator.pipeline.publication import forbidden
+
+    log = ProblemLog()
+    for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
+        assess(folder, log)
+    found = ProblemLog()
+    found.take_all(problem for problem in log if _meant(problem, asked.paths))
+    write = {"text": _found_as_text, "json": report_json}[asked.form]
+    sys.stdout.write(write(found))
+    return FAULTS if forbidden(found, asked.strict) else WELL
+
+
+def _meant(problem: Problem, paths: Sequence[Path]) -> bool:
+    """True when the problem stands in one of the files or folders asked about, or in no file at all."""
+    if problem.span is None:
+        return True
+    place = Path(problem.span.file).resolve()
+    return any(place.is_relative_to(path.resolve()) for path in paths)
+
+
+def _found_as_text(problems: Iterable[Problem]) -> str:
+    return report_text(problems, colour=coloured(sys.stdout))
+
+
+def _start(asked: argparse.Namespace) -> int:
+    for path in start(asked.folder):
+        say(str(path))
+    say(ENGLISH.say("Now: cd %(folder)s && storeyrod publish", folder=asked.folder))
+    return WELL
+
+
+def _schema(asked: argparse.Namespace) -> int:
+    from generator.model import json_schema
+
+    say(json.dumps(json_schema(asked.kind), indent=1, ensure_ascii=False))
+    return WELL
+
+
+COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
+    "publish": _publish,
+    "check": _check,
+    "start": _start,
+    "schema": _schema,
+}
