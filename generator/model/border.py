@@ -56,7 +56,7 @@ def accounted(error: ValidationError) -> set[str]:
 
 
 class Described(BaseModel):
-    """A thing a file describes by keys. `lost` names the keys whose values had faults."""
+    """A thing a file describes by keys. `lost` names the keys whose values had faults; `places` where keys stand."""
 
     model_config = ConfigDict(frozen=True, extra="forbid")
     noun: ClassVar[str] = "this"
@@ -64,6 +64,7 @@ class Described(BaseModel):
 
     span: Annotated[Span, MADE]
     lost: Annotated[frozenset[str], MADE] = frozenset()
+    places: Annotated[Mapping[str, Span], MADE] = {}
 
     @model_validator(mode="wrap")
     @classmethod
@@ -86,7 +87,8 @@ class Described(BaseModel):
             return {"span": place, cls.shorthand: inner}
         if not isinstance(inner, Entries):
             raise wrong_kind(inner, f"the keys of {cls.noun}", log)
-        return {"span": place, **cls._known(inner, log)}
+        places = {key.value: key.span for key, _ in inner.entries}
+        return {"span": place, "places": places, **cls._known(inner, log)}
 
     @classmethod
     def _known(cls, entries: Entries, log: ProblemLog) -> dict[str, Node]:
