@@ -1,0 +1,1 @@
+"""Checks of published pages by programs that know nothing of this project; usable on any HTML and PDF."""

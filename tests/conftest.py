@@ -1,0 +1,16 @@
+"""What tests of several rooms share: one browser for the whole run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from checkers.browser import chromium
+from playwright.sync_api import Browser
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Headless Chromium, started once a test process; an error naming the cure where it is not installed."""
+    with chromium() as started:
+        yield started
