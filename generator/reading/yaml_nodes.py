@@ -1,0 +1,226 @@
+"""A YAML file to nodes that know where they stand, by PyYAML's events alone.
+
+No Python object is ever built from a tag, nothing is expanded from an alias, and the size, the depth and
+the number of nodes are bounded, so that a file can be wrong but cannot do harm or hang.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, NamedTuple, NoReturn
+
+import yaml
+from yaml import events
+
+from generator.problems import Problem, ProblemLog, Span
+from generator.reading.characters import report_odd_indents, report_tabs, report_unseen
+from generator.reading.files import read_text
+from generator.reading.nodes import Entries, Items, Node, Nothing, Style, Text
+from generator.reading.pieces import Extent, pieces_of
+from generator.reading.source import Source, quoted, source_of
+from generator.reading.syntax import explain
+
+MOST_NODES = 50_000
+MOST_DEPTH = 40
+LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+_CHECKS = (report_unseen, report_tabs, report_odd_indents)
+_STYLES = {"|": Style.BLOCK, ">": Style.BLOCK, '"': Style.QUOTED, "'": Style.QUOTED}
+_NULLS = frozenset(("", "~", "null", "Null", "NULL"))
+_WORD = re.compile(r"[^\s,\]}]+")
+
+
+class _Unreadable(Exception):
+    """The rest of the file cannot be read; the fault is in the log already."""
+
+
+class _Pair(NamedTuple):
+    """A key as read with its value; `colon` is False where a flow mapping has a key and no colon."""
+
+    key: Text
+    value: Node
+    colon: bool
+
+
+def read_yaml(path: Path, shown: str, log: ProblemLog) -> Node | None:
+    """The one document of a YAML file; None when it cannot be read at all, with the reason in the log.
+
+    `shown` is how the path is printed. Faults that leave the rest readable (a key that stands twice, a tag)
+    are logged too, and the rest is returned, so that its own faults come out in the same run.
+    """
+    text = read_text(path, shown, log)
+    return None if text is None else parse_yaml(text, shown, log)
+
+
+def parse_yaml(text: str, shown: str, log: ProblemLog) -> Node | None:
+    """As `read_yaml`, from text whose lines end in `\\n`."""
+    source = source_of(text, shown)
+    faulty = [check(source, log) for check in _CHECKS]
+    if any(faulty):
+        return None
+    found = ProblemLog()
+    try:
+        return _Reader(text, source, found).document()
+    except _Unreadable:
+        return None
+    except yaml.YAMLError as fault:
+        found = _with_cause(found, explain(fault, text, source, LOADER))
+        return None
+    finally:
+        log.take_all(found)
+
+
+def _with_cause(found: ProblemLog, cause: Problem) -> ProblemLog:
+    """The cause with what was found before it; of two faults on one line only the cause is worth reading."""
+    kept = ProblemLog()
+    kept.take_all(problem for problem in found if not _same_line(problem, cause))
+    kept.take(cause)
+    return kept
+
+
+def _same_line(problem: Problem, other: Problem) -> bool:
+    return bool(problem.span and other.span and problem.span.line == other.span.line)
+
+
+class _Reader:
+    """Turns the events of one file into nodes."""
+
+    def __init__(self, text: str, source: Source, log: ProblemLog) -> None:
+        self._text, self._source, self._log = text, source, log
+        self._events: Iterator[Any] = iter(yaml.parse(text, Loader=LOADER))
+        self._count = 0
+
+    def document(self) -> Node:
+        """The only document, or _Unreadable."""
+        next(self._events)
+        if isinstance(next(self._events), events.StreamEndEvent):
+            self._stop("yaml-empty", self._source.span(0, 0))
+        root = self._node(next(self._events), 0)
+        if isinstance(root, Nothing):
+            self._stop("yaml-empty", root.span)
+        next(self._events)
+        after = next(self._events)
+        if not isinstance(after, events.StreamEndEvent):
+            self._stop("yaml-several-documents", self._span(after, 3))
+        return root
+
+    def _node(self, event: Any, depth: int) -> Node:
+        self._keep_bounds(event, depth)
+        if isinstance(event, events.AliasEvent):
+            self._stop("yaml-alias", self._marked(event), mark=self._mark(event))
+        if event.anchor is not None:
+            self._log.add("yaml-anchor", self._marked(event), mark=f"&{event.anchor}")
+        if event.tag is not None:
+            self._log.add("yaml-tag", self._marked(event), mark=self._mark(event))
+        if isinstance(event, events.ScalarEvent):
+            return self._scalar(event)
+        if isinstance(event, events.SequenceStartEvent):
+            return self._items(event, depth)
+        return self._mapping(event, depth)
+
+    def _keep_bounds(self, event: Any, depth: int) -> None:
+        self._count += 1
+        if self._count > MOST_NODES:
+            self._stop("yaml-too-many", self._span(event), most=f"{MOST_NODES:,}")
+        if depth > MOST_DEPTH:
+            self._stop("yaml-too-deep", self._span(event), most=MOST_DEPTH)
+
+    def _scalar(self, event: Any) -> Text | Nothing:
+        mark = event.style or ""
+        if not mark and event.value in _NULLS:
+            return Nothing(span=self._span(event, len(event.value)))
+        extent = self._extent(event, event)
+        lines, starts = pieces_of(event.value, mark, extent, self._source)
+        style = _STYLES.get(mark, Style.PLAIN)
+        span = self._span(event, 1 if style is Style.BLOCK else self._length(extent))
+        return Text(value=event.value, span=span, style=style, lines=lines, starts=starts)
+
+    def _items(self, event: Any, depth: int) -> Items:
+        items = []
+        while not isinstance(following := next(self._events), events.SequenceEndEvent):
+            items.append(self._node(following, depth + 1))
+        return Items(items=tuple(items), span=self._whole(event, following))
+
+    def _mapping(self, event: Any, depth: int) -> Node:
+        pairs: dict[str, _Pair] = {}
+        while not isinstance(following := next(self._events), events.MappingEndEvent):
+            pair = self._pair(following, depth + 1, event.flow_style)
+            if pair and self._is_new(pair.key, pairs):
+                pairs[pair.key.value] = pair
+        span = self._whole(event, following)
+        kept = tuple((pair.key, pair.value) for pair in pairs.values() if pair.colon)
+        loose = tuple(pair.key for pair in pairs.values() if not pair.colon)
+        if loose and not kept:
+            return self._text_in_braces(event, following, span)
+        self._report_loose(loose, kept)
+        return Entries(entries=kept, span=span)
+
+    def _pair(self, event: Any, depth: int, flow: bool) -> _Pair | None:
+        key = self._node(event, depth)
+        following = next(self._events)
+        value = self._node(following, depth)
+        if not isinstance(key, Text):
+            code = "yaml-key-empty" if isinstance(key, Nothing) else "yaml-key-not-text"
+            self._log.add(code, key.span)
+            return None
+        if not key.value.strip():
+            self._log.add("yaml-key-empty", key.span)
+            return None
+        colon = ":" in self._text[event.end_mark.index : following.start_mark.index]
+        return _Pair(key, value, colon or not flow)
+
+    def _is_new(self, key: Text, pairs: dict[str, _Pair]) -> bool:
+        if key.value not in pairs:
+            return True
+        first = pairs[key.value].key.span.line
+        self._log.add("yaml-key-doubled", key.span, key=key.value, first=first)
+        return False
+
+    def _text_in_braces(self, start: Any, end: Any, span: Span) -> Text:
+        """`{name}` without quotes: a mapping to YAML, and plainly meant as text."""
+        value = self._text[start.start_mark.index : end.end_mark.index]
+        doubled = self._text[: start.start_mark.index].endswith("{")
+        if not doubled:
+            self._log.add("yaml-brace-text", span, text=value, quoted=quoted(value))
+        return Text(value=value, span=span, lines=(span,), starts=(0,))
+
+    def _report_loose(self, loose: tuple[Text, ...], kept: tuple[tuple[Text, Node], ...]) -> None:
+        for key in loose:
+            place = (key.span.line, key.span.column)
+            earlier = [pair for pair in kept if (pair[0].span.line, pair[0].span.column) < place]
+            if earlier and isinstance(value := earlier[-1][1], Text):
+                name, whole = earlier[-1][0].value, quoted(f"{value.value}, {key.value}")
+                self._log.add("yaml-comma-split", key.span, part=key.value, key=name, whole=whole)
+            else:
+                self._log.add("yaml-key-no-colon", key.span, key=key.value)
+
+    def _stop(self, code: str, span: Span, **values: Any) -> NoReturn:
+        self._log.add(code, span, **values)
+        raise _Unreadable
+
+    def _span(self, event: Any, length: int = 1) -> Span:
+        return self._source.span(event.start_mark.line, event.start_mark.column, length)
+
+    def _whole(self, start: Any, end: Any) -> Span:
+        """A flow collection is meant as a whole; a block one by its first character."""
+        return self._span(start, self._length(self._extent(start, end)) if start.flow_style else 1)
+
+    def _extent(self, start: Any, end: Any) -> Extent:
+        first, last = start.start_mark, end.end_mark
+        return Extent(first.line, first.column, last.line, last.column)
+
+    def _length(self, extent: Extent) -> int:
+        """How much of the extent stands on its first line."""
+        whole_line = len(self._source.line(extent.line).rstrip())
+        end = extent.end_column if extent.end_line == extent.line else whole_line
+        return max(end - extent.column, 1)
+
+    def _marked(self, event: Any) -> Span:
+        return self._span(event, len(self._mark(event)))
+
+    def _mark(self, event: Any) -> str:
+        """The alias, anchor or tag as written."""
+        found = _WORD.match(self._source.line(event.start_mark.line), event.start_mark.column)
+        return found.group() if found else ""
