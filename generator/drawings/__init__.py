@@ -1,1 +1,1 @@
-"""TO BE WRITTEN."""
+"""Drawings: worked sizes in, vector pictures true to scale out."""

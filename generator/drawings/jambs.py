@@ -1,0 +1,762 @@
+"""The jamb cut through: wall, plaster, lining, packer, architrave, hinge and leaf, at true scale."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+
+from generator.drawings.clipping import Point, Points, arc, circle, rectangle
+from generator.drawings.dimensions import dimension
+from generator.drawings.figures import Angle, Size
+from generator.drawings.keys import LETTERS, Entry, key, margin, notes, rule_bar, title
+from generator.drawings.lettering import extent
+from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
+from generator.drawings.profiles import Profile, profile
+from generator.drawings.registry import Drawn, drawing
+from generator.drawings.sheet import Label, Sheet, Spot, Zone, arrow
+from generator.drawings.clipping import Box
+from generator.drawings.views import View, break_line, detail_view, ring_letter
+
+_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
+_DETAILS = ((0.5, "1:2"), (1.0, "1:1"), (2.0, "2:1"), (4.0, "4:1"), (8.0, "8:1"))
+_TALLEST = 252.0
+_BARREL = 5.0
+_FLAP = 2.0
+_CORES = {"block": ("Blockwork", "block"), "stud": ("Stud", "stud")}
+_ARCHITRAVES = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Jamb:
+    """The jamb's sizes; x runs from the lining's face towards the opening, y from the frame edge into the wall."""
+
+    place: str
+    wall_core: str
+    wall_thickness: Size
+    plaster_thickness: Size
+    packing_gap: Size
+    set_back: Size
+    frame_edge: Size
+    frame_depth: Size
+    first_quirk: Size
+    second_quirk: Size
+    total_quirk: Size
+    packer_width: Size
+    packer_thickness: Size
+    left_over: Size
+    architrave_width: Size
+    architrave_thickness: Size
+    architrave_profile: str
+    architrave_material: str
+    architrave_pin: Size
+    skirting_thickness: Size
+    skirting_shadow: Size
+    leaf_thickness: Size
+    hinge_gap: Size
+    pin_projection: Size
+    opening_angle: Angle
+    stop_width: Size
+    stop_thickness: Size
+
+    @property
+    def quirk(self) -> float:
+        return self.first_quirk.mm + self.second_quirk.mm
+
+    @property
+    def packed(self) -> bool:
+        return self.packer_thickness.mm > 0
+
+    @property
+    def back(self) -> float:
+        """The y of the architrave's back."""
+        return -self.packer_thickness.mm
+
+    @property
+    def outer(self) -> float:
+        """The x of the architrave's outer edge."""
+        return -self.quirk - self.architrave_width.mm
+
+    @property
+    def core_top(self) -> float:
+        return self.plaster_thickness.mm - self.set_back.mm
+
+    @property
+    def core_bottom(self) -> float:
+        return self.core_top + self.wall_thickness.mm
+
+    @property
+    def wall_bottom(self) -> float:
+        return self.core_bottom + self.plaster_thickness.mm
+
+    @property
+    def deepest(self) -> float:
+        return max(self.wall_bottom, self.frame_depth.mm)
+
+    @property
+    def hinge_pin(self) -> Point:
+        return self.hinge_gap.mm / 2, -self.pin_projection.mm
+
+    @property
+    def eased(self) -> bool:
+        """Whether the plaster stands in front of the architrave's back and is to be eased there."""
+        return self.set_back.mm > self.packer_thickness.mm + 1e-9 and self.packed
+
+    def section(self) -> Profile:
+        return profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
+
+    def architrave(self) -> Points:
+        """The moulding's outline, laid on the packer with its inner edge at the quirks."""
+        return tuple((-self.quirk - u, self.back - v) for u, v in self.section().points())
+
+    def front_plaster(self, left: float) -> Points:
+        """The plaster on the near face, cut back behind the architrave where it is to be eased."""
+        end, face = -self.frame_edge.mm, -self.set_back.mm
+        if not self.eased or self.outer - 2 > end:
+            return rectangle(left, face, end, self.core_top)
+        step = self.outer - 2
+        if step <= left:
+            return rectangle(left, self.back, end, self.core_top)
+        return (
+            (left, face),
+            (step, face),
+            (step, self.back),
+            (end, self.back),
+            (end, self.core_top),
+            (left, self.core_top),
+        )
+
+    def pin(self) -> Points:
+        """The pin through the architrave's bearing, at its stated length, with a pointed end."""
+        bearing = (self.packer_width.mm if self.packed else self.frame_edge.mm - self.first_quirk.mm) - (
+            self.second_quirk.mm
+        )
+        u = max(3.0, min(bearing / 2, self.architrave_width.mm / 2))
+        x, head = -self.quirk - u, self.back - self.section().face_at(u)
+        foot = head + self.architrave_pin.mm
+        return ((x - 0.7, head), (x + 0.7, head), (x + 0.7, foot - 1.6), (x, foot), (x - 0.7, foot - 1.6))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Part:
+    """One part of the section: name, outline in real mm, material, its key words and its broken sides."""
+
+    name: str
+    points: Points
+    material: str
+    words: str
+    broken: tuple[int, ...] = ()
+
+
+def _parts(jamb: _Jamb, left: float, right: float) -> tuple[_Part, ...]:
+    """List the parts in key order, `left` and `right` being the real x at which the view breaks off."""
+    return tuple(part for family in _FAMILIES for part in family(jamb, left, right))
+
+
+def _wall(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    words, material = _CORES[jamb.wall_core]
+    inner = -jamb.frame_edge.mm - jamb.packing_gap.mm
+    yield _Part(
+        name="wall",
+        points=rectangle(left, jamb.core_top, inner, jamb.core_bottom),
+        material=material,
+        words=f"{words}, {jamb.wall_thickness.text}",
+        broken=(3,),
+    )
+    proud = f"stands {jamb.set_back.text} proud here" if jamb.set_back.mm > 0 else "not proud of the frame here"
+    ease = "; ease it behind the architrave" if jamb.eased else ""
+    front = jamb.front_plaster(left)
+    yield _Part(
+        name="plaster",
+        points=front,
+        material="plaster",
+        words=f"Plaster, {jamb.plaster_thickness.text}; {proud}{ease}",
+        broken=(len(front) - 1,),
+    )
+    yield _Part(
+        name="plaster, far face",
+        points=rectangle(left, jamb.core_bottom, -jamb.frame_edge.mm, jamb.wall_bottom),
+        material="plaster",
+        words="",
+        broken=(3,),
+    )
+
+
+def _frame(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    yield _Part(
+        name="frame",
+        points=rectangle(-jamb.frame_edge.mm, 0.0, 0.0, jamb.frame_depth.mm),
+        material="standing timber",
+        words=f"Lining; edge {jamb.frame_edge.text}, {jamb.frame_depth.text} deep",
+    )
+
+
+def _packer(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    if jamb.packed:
+        start = -jamb.first_quirk.mm
+        yield _Part(
+            name="packer",
+            points=rectangle(start - jamb.packer_width.mm, jamb.back, start, 0.0),
+            material="new timber",
+            words=f"Packer, {jamb.packer_width.text} × {jamb.packer_thickness.text}",
+        )
+
+
+def _architrave(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    words, material = _ARCHITRAVES[jamb.architrave_material]
+    size = f"{jamb.architrave_width.text} × {jamb.architrave_thickness.text}"
+    name = jamb.architrave_profile.capitalize()
+    yield _Part(
+        name="architrave",
+        points=jamb.architrave(),
+        material=material,
+        words=f"{name} architrave, {words}, {size}",
+    )
+
+
+def _filler(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    if jamb.left_over.mm > 0:
+        deep = min(5.0, jamb.architrave_width.mm / 4)
+        yield _Part(
+            name="filler",
+            points=rectangle(jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm),
+            material="filler",
+            words=f"Flexible filler; {jamb.left_over.text} left at the wall side",
+        )
+
+
+def _skirting(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    if jamb.skirting_thickness.mm > 0:
+        yield _Part(
+            name="skirting",
+            points=rectangle(left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm),
+            material="beyond",
+            words=f"Skirting, {jamb.skirting_thickness.text} (beyond; fixed after)",
+            broken=(3,),
+        )
+
+
+def _leaf(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    yield _Part(
+        name="leaf",
+        points=rectangle(jamb.hinge_gap.mm, 0.0, right, jamb.leaf_thickness.mm),
+        material="standing timber, other hand",
+        words=f"Door leaf, {jamb.leaf_thickness.text}; gap at hinge {jamb.hinge_gap.text}",
+        broken=(1,),
+    )
+
+
+def _hinge(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    x, y = jamb.hinge_pin
+    deep = min(30.0, jamb.leaf_thickness.mm - 5.0)
+    for name, near, far in (
+        ("hinge flap on the frame", x - 0.35, x - 0.35 - _FLAP),
+        ("hinge flap on the leaf", x + 0.35, x + 0.35 + _FLAP),
+    ):
+        rim = tuple((u, y + math.sqrt(_BARREL**2 - (u - x) ** 2)) for u in (near, (near + far) / 2, far))
+        yield _Part(name=name, points=(*rim, (far, deep), (near, deep)), material="steel", words="")
+    yield _Part(
+        name="hinge",
+        points=circle((x, y), _BARREL),
+        material="hinge",
+        words=f"Hinge; pin {jamb.pin_projection.text} in front of the leaf",
+    )
+
+
+def _stop(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    top = jamb.leaf_thickness.mm + 2.0
+    if jamb.stop_width.mm > 0:
+        yield _Part(
+            name="stop",
+            points=rectangle(0.0, top, jamb.stop_thickness.mm, top + jamb.stop_width.mm),
+            material="standing timber, other hand",
+            words=f"Door stop, planted, {jamb.stop_width.text} × {jamb.stop_thickness.text}",
+        )
+
+
+def _packing(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    edge = -jamb.frame_edge.mm
+    if jamb.packing_gap.mm > 0:
+        yield _Part(
+            name="packing gap",
+            points=rectangle(edge - jamb.packing_gap.mm, jamb.core_top, edge, jamb.core_bottom),
+            material="empty",
+            words=f"Packing gap, {jamb.packing_gap.text}; packed at each fixing",
+        )
+
+
+def _nail(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
+    through = "packer and lining" if jamb.packed else "lining"
+    yield _Part(
+        name="pin",
+        points=jamb.pin(),
+        material="steel",
+        words=f"Pin, {jamb.architrave_pin.text} long, into {through}",
+    )
+
+
+_FAMILIES: tuple[Callable[[_Jamb, float, float], Iterator[_Part]], ...] = (
+    _wall,
+    _frame,
+    _packer,
+    _architrave,
+    _filler,
+    _skirting,
+    _leaf,
+    _hinge,
+    _stop,
+    _packing,
+    _nail,
+)
+
+
+def _lettered(parts: tuple[_Part, ...]) -> tuple[tuple[str, _Part], ...]:
+    keyed = [part for part in parts if part.words]
+    return tuple(zip(LETTERS, keyed, strict=False))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Plan:
+    """Where the view falls on the sheet: scale, its name, the lining face's x, and the real x of both breaks."""
+
+    scale: float
+    named: str
+    face: float
+    left: float
+    right: float
+
+
+def _plan(jamb: _Jamb, width: float, scale: float, named: str) -> _Plan | None:
+    """Fit the view across the sheet, or say that it does not fit."""
+    narrow = width < 120
+    column, beyond, after = (10.0, 5.0, 9.0) if narrow else (13.0, 11.0, 12.0)
+    behind = max(-jamb.outer, jamb.frame_edge.mm + jamb.packing_gap.mm + 6.0)
+    face = column + beyond + behind * scale
+    leaf_end = width - after
+    least = max(14.0 if narrow else 26.0, (jamb.stop_thickness.mm + 4.0) * scale)
+    if leaf_end - face < least:
+        return None
+    longest = 62.0 if scale >= 1 else 100.0 * scale + 20
+    right = min(leaf_end - face, longest) / scale
+    return _Plan(scale=scale, named=named, face=face, left=(column - face) / scale, right=right)
+
+
+@dataclass(slots=True, kw_only=True)
+class _Layout:
+    """One attempt at the sheet, at one scale."""
+
+    jamb: _Jamb
+    plan: _Plan
+    sheet: Sheet
+    view: View
+    parts: tuple[_Part, ...]
+    said: list[str] = field(default_factory=list)
+
+    @property
+    def outer_right(self) -> float:
+        return self.view.at(self.plan.right, 0)[0]
+
+
+def _begin(jamb: _Jamb, width: float, plan: _Plan, words: str) -> _Layout:
+    sheet = Sheet(width=width)
+    below = title(sheet, words)
+    rear = math.hypot(jamb.leaf_thickness.mm + jamb.pin_projection.mm, jamb.hinge_gap.mm / 2)
+    crest = (jamb.pin_projection.mm + rear) * plan.scale + 2.5
+    front = max(
+        jamb.packer_thickness.mm + jamb.architrave_thickness.mm, jamb.set_back.mm + jamb.skirting_thickness.mm
+    )
+    dims = 17.0 if not sheet.thumbnail else 2.0
+    zero = below + max(crest, front * plan.scale + dims)
+    box = Box(0.5, below + 0.5, width - 0.5, zero + jamb.deepest * plan.scale + 12)
+    view = View(sheet=sheet, scale=plan.scale, origin=(plan.face, zero), zone=Zone(box=box))
+    return _Layout(jamb=jamb, plan=plan, sheet=sheet, view=view, parts=_parts(jamb, plan.left, plan.right))
+
+
+def _paint(view: View, parts: tuple[_Part, ...]) -> None:
+    for part in parts:
+        if part.broken:
+            view.open_part(part.name, part.points, part.material, part.broken)
+        else:
+            view.part(part.name, part.points, part.material)
+    pin = next(part for part in parts if part.name == "hinge").points
+    x, y = (pin[0][0] - _BARREL, pin[0][1])
+    view.line(_closed(circle((x, y), 2.0)), VISIBLE_STANDING)
+
+
+def _closed(points: Points) -> Points:
+    return (*points, points[0])
+
+
+def _turned(point: Point, pin: Point, degrees: float) -> Point:
+    """Return a point of the leaf after it has swung towards the viewer about the hinge pin."""
+    turn = math.radians(degrees)
+    x, y = point[0] - pin[0], point[1] - pin[1]
+    return pin[0] + x * math.cos(turn) + y * math.sin(turn), pin[1] - x * math.sin(turn) + y * math.cos(turn)
+
+
+def _swing(laid: _Layout) -> None:
+    """Draw the leaf open, the way its rear corner goes, and say how far it opens."""
+    jamb, view = laid.jamb, laid.view
+    pin, shown = jamb.hinge_pin, min(90.0, jamb.opening_angle.degrees)
+    gap, thick = jamb.hinge_gap.mm, jamb.leaf_thickness.mm
+    long = gap + min(laid.plan.right - gap, (view.origin[1] - view.zone.box.top - 1.0) / view.scale - 8)
+    corners = [_turned(p, pin, shown) for p in ((long, 0.0), (gap, 0.0), (gap, thick), (long, thick))]
+    view.line(tuple(corners), PHANTOM, "leaf open")
+    far = view.all_at((corners[0], corners[3]))
+    view.sheet.line(break_line(*far), PHANTOM.narrowed(0.13))
+    _swing_arc(view, pin, (gap, thick), jamb.opening_angle.degrees)
+    if not view.sheet.thumbnail:
+        _swing_words(laid, corners[3])
+
+
+def _swing_arc(view: View, pin: Point, corner: Point, degrees: float) -> None:
+    radius = math.dist(pin, corner)
+    start = math.atan2(corner[1] - pin[1], corner[0] - pin[0])
+    path = arc(pin, radius, start, start - math.radians(degrees), 0.02)
+    view.line(path, SWING, "swing")
+    if not view.sheet.thumbnail:
+        tip = view.at(*path[-1])
+        view.sheet.stroke(arrow(tip, start - math.radians(degrees) - math.pi / 2 + 0.04, "#1c1c1c", 3.4))
+
+
+def _swing_words(laid: _Layout, near: Point) -> None:
+    jamb, view, sheet = laid.jamb, laid.view, laid.sheet
+    letters = {part.name: letter for letter, part in _lettered(laid.parts)}
+    shown = "90" if jamb.opening_angle.degrees >= 90 else jamb.opening_angle.text
+    meets = f"then meets {letters['architrave']}" if jamb.opening_angle.degrees < 180 else "flat to the wall"
+    lines = (f"leaf open at {shown}°", f"opens to {jamb.opening_angle.text}°,", meets)
+    em = sheet.em("note")
+    x = view.at(*near)[0] + 2.5
+    wide = max(extent(line, em)[0] for line in lines)
+    if x + wide > sheet.width - 1:
+        laid.said.append(f"Leaf drawn open at {shown}°; it {lines[1]} {meets}.")
+        return
+    top = laid.view.zone.box.top + 7.0
+    for i, line in enumerate(lines):
+        sheet.text(line, x, top + i * 4.6, "note", colour="#454545")
+
+
+def _main_dimensions(laid: _Layout) -> None:
+    for dimensions in (_top_dimensions, _left_dimensions, _frame_dimensions, _leaf_dimensions):
+        dimensions(laid)
+
+
+def _top_dimensions(laid: _Layout) -> None:
+    jamb, view = laid.jamb, laid.view
+    face = jamb.back - jamb.architrave_thickness.mm
+    inner_face = jamb.back - jamb.section().face_at(0.0)
+    at = view.at(0, min(face, -jamb.set_back.mm - jamb.skirting_thickness.mm))[1] - 9.5
+    outer, inner = view.at(jamb.outer, face), view.at(-jamb.quirk, inner_face)
+    dimension(
+        view, outer, inner, at, jamb.architrave_width.text, f"architrave width {jamb.architrave_width.text}"
+    )
+    dimension(
+        view, inner, view.at(0, 0), at, jamb.total_quirk.text, f"both quirks {jamb.total_quirk.text}", ends=(False, True)
+    )
+
+
+def _left_dimensions(laid: _Layout) -> None:
+    """Chain the wall's layers down the left, and the skirting's shadow above them."""
+    jamb, view = laid.jamb, laid.view
+    edge = laid.plan.left
+    at = view.at(edge, 0)[0] - (5.5 if laid.sheet.narrow else 6.5)
+    levels = [
+        (-jamb.set_back.mm, jamb.core_top, jamb.plaster_thickness, "plaster thickness"),
+        (jamb.core_top, jamb.core_bottom, jamb.wall_thickness, "wall core"),
+        (jamb.core_bottom, jamb.wall_bottom, jamb.plaster_thickness, "plaster on the far face"),
+    ]
+    if jamb.skirting_thickness.mm > 0:
+        front = -jamb.set_back.mm - jamb.skirting_thickness.mm
+        levels.append((front, -jamb.set_back.mm, jamb.skirting_thickness, "skirting thickness"))
+    for top, bottom, size, words in levels:
+        dimension(
+            view,
+            view.at(edge, top),
+            view.at(edge, bottom),
+            at,
+            size.text,
+            f"{words} {size.text}",
+            direction="upright",
+            ends=(bottom >= jamb.wall_bottom, False),
+        )
+    _shadow_dimension(laid, at)
+
+
+def _shadow_dimension(laid: _Layout, at: float) -> None:
+    jamb, view = laid.jamb, laid.view
+    front = -jamb.set_back.mm - jamb.skirting_thickness.mm
+    face = jamb.back - jamb.section().outer_thickness()
+    if jamb.skirting_thickness.mm <= 0 or abs(front - face) * view.scale < 0.8:
+        return
+    dimension(
+        view,
+        view.at(laid.plan.left, front),
+        view.at(jamb.outer, face),
+        at,
+        jamb.skirting_shadow.text,
+        f"architrave in front of the skirting {jamb.skirting_shadow.text}",
+        direction="upright",
+        ends=(False, True) if face < front else (False, False),
+    )
+
+
+def _frame_dimensions(laid: _Layout) -> None:
+    """Chain packer and first quirk inside the lining, with its whole edge below them."""
+    jamb, view = laid.jamb, laid.view
+    first = view.at(0, 0)[1] + (10.0 if laid.sheet.narrow else 13.0)
+    start = -jamb.first_quirk.mm
+    if jamb.packed:
+        packer = view.at(start - jamb.packer_width.mm, 0), view.at(start, 0)
+        dimension(
+            view, *packer, first, jamb.packer_width.text, f"packer width {jamb.packer_width.text}", ends=(True, False), overrun=0
+        )
+    if jamb.first_quirk.mm * view.scale >= 2:
+        quirk = view.at(start, 0), view.at(0, 0)
+        words = f"first quirk {jamb.first_quirk.text}"
+        dimension(view, *quirk, first, jamb.first_quirk.text, words, ends=(False, False), overrun=0)
+    edge = view.at(-jamb.frame_edge.mm, first + 7), view.at(0, first + 7)
+    level = (edge[0][0], first + 7), (edge[1][0], first + 7)
+    dimension(view, *level, first + 7, jamb.frame_edge.text, f"lining edge {jamb.frame_edge.text}", overrun=0)
+    if jamb.set_back.mm * view.scale >= 1.5:
+        _set_back_dimension(laid)
+
+
+def _set_back_dimension(laid: _Layout) -> None:
+    jamb, view = laid.jamb, laid.view
+    plaster, packer = -jamb.frame_edge.mm, -jamb.first_quirk.mm - jamb.packer_width.mm
+    free = (packer - plaster) * view.scale if jamb.packed else 12.0
+    at = view.at(plaster, 0)[0] + min(max(free * 0.55, 1.2), 6.0)
+    dimension(
+        view,
+        view.at(plaster, -jamb.set_back.mm),
+        (at, view.at(0, 0)[1]),
+        at,
+        jamb.set_back.text,
+        f"plaster proud of the frame {jamb.set_back.text}",
+        direction="upright",
+        ends=(True, False),
+        overrun=0,
+    )
+
+
+def _leaf_dimensions(laid: _Layout) -> None:
+    jamb, view = laid.jamb, laid.view
+    right, at = laid.outer_right, laid.outer_right + (5.0 if laid.sheet.narrow else 7.0)
+    top, bottom = view.at(0, 0)[1], view.at(0, jamb.leaf_thickness.mm)[1]
+    thick = jamb.leaf_thickness.text
+    dimension(view, (right, top), (right, bottom), at, thick, f"leaf thickness {thick}", direction="upright")
+    x, y = view.at(*jamb.hinge_pin)
+    near = right - 0.12 * (right - x)
+    if not laid.sheet.thumbnail:
+        view.sheet.line(((x - 6.5, y), (near + 1.6, y)), AXIS, "dimension")
+        view.sheet.line(((x, y - 6.5), (x, y + 6.5)), AXIS, "dimension")
+    dimension(
+        view,
+        (near, y),
+        (near, top),
+        near,
+        jamb.pin_projection.text,
+        f"hinge pin in front of the leaf {jamb.pin_projection.text}",
+        direction="upright",
+        ends=(False, True),
+    )
+
+
+def _detail_scale(jamb: _Jamb, scale: float, radius: float) -> tuple[float, str] | None:
+    """Return the least enlargement that shows both quirks 6 mm wide, as far as the ring holds; None if not needed."""
+    named = [size.mm for size in (jamb.first_quirk, jamb.second_quirk, jamb.packer_thickness) if size.mm > 0]
+    if not named or min(named) * scale >= 6:
+        return None
+    reach = max(jamb.first_quirk.mm, jamb.second_quirk.mm) + 1.5
+    fits = [d for d in _DETAILS if d[0] > scale and reach * d[0] < radius - 5]
+    return next((d for d in fits if min(named) * d[0] >= 6), fits[-1] if fits else None)
+
+
+def _ring_place(laid: _Layout) -> tuple[Point, float]:
+    """Return the detail's centre and radius: beside the lining under the leaf, or under the view."""
+    jamb, view, sheet = laid.jamb, laid.view, laid.sheet
+    start = view.at(max(jamb.stop_thickness.mm, 0), 0)[0] + 4.0
+    radius = min(35.0, (sheet.width - 2.0 - start) / 2)
+    if radius >= 27.0:
+        top = view.at(0, jamb.leaf_thickness.mm)[1] + 20.0
+        return (sheet.width - 2.0 - radius, top + radius), radius
+    radius = 35.0
+    return (sheet.width / 2, view.at(0, jamb.deepest)[1] + 22.0 + radius), radius
+
+
+def _detail(laid: _Layout) -> None:
+    centre, radius = _ring_place(laid)
+    found = _detail_scale(laid.jamb, laid.plan.scale, radius)
+    if found is None or laid.sheet.thumbnail:
+        _second_quirk(laid.view, laid.jamb)
+        return
+    scale, named = found
+    jamb, sheet = laid.jamb, laid.sheet
+    about = (-jamb.first_quirk.mm, -min(jamb.packer_thickness.mm / 2, radius / scale - 4))
+    words = f"first quirk {jamb.first_quirk.text}, second quirk {jamb.second_quirk.text}"
+    sheet.text(f"Detail X, {named}", centre[0], centre[1] - radius - 7.5, "title", anchor="middle", weight="bold")
+    sheet.text(words, centre[0], centre[1] - radius - 2.6, "note", anchor="middle")
+    ring = detail_view(laid.view, about, scale, centre, radius)
+    _paint(ring, laid.parts)
+    _detail_dimensions(ring, jamb)
+    ring_letter(laid.view, "X", about, radius * laid.plan.scale / scale)
+    _detail_letters(ring, laid)
+
+
+def _second_quirk(view: View, jamb: _Jamb) -> None:
+    if jamb.second_quirk.mm * view.scale < 2 or not jamb.packed:
+        return
+    top = view.at(0, jamb.back)[1]
+    edge = view.at(-jamb.quirk, jamb.back)[0], view.at(-jamb.first_quirk.mm, jamb.back)[0]
+    at = top - min(9.0, jamb.architrave_thickness.mm * view.scale * 0.5)
+    words = f"second quirk {jamb.second_quirk.text}"
+    dimension(view, (edge[0], at), (edge[1], top), at, jamb.second_quirk.text, words, ends=(False, True), overrun=0)
+
+
+def _detail_dimensions(ring: View, jamb: _Jamb) -> None:
+    _second_quirk(ring, jamb)
+    disc = ring.disc
+    assert disc is not None
+    frame = ring.at(0, 0)[1]
+    quirk = ring.at(-jamb.first_quirk.mm, 0), ring.at(0, 0)
+    words = f"first quirk {jamb.first_quirk.text}"
+    low = min(frame + 7.5, disc.y + disc.radius - 6)
+    dimension(ring, *quirk, low, jamb.first_quirk.text, words, ends=(True, True), overrun=0)
+    if jamb.packed and jamb.packer_thickness.mm * ring.scale < 2 * disc.radius - 8:
+        at = ring.at(-jamb.first_quirk.mm, 0)[0] - 0.55 * disc.radius
+        at = max(at, ring.at(-jamb.first_quirk.mm - jamb.packer_width.mm, 0)[0] + 4)
+        ends = (at, ring.at(0, jamb.back)[1]), (at, frame)
+        text = jamb.packer_thickness.text
+        dimension(ring, *ends, at, text, f"packer thickness {text}", direction="upright", overrun=0)
+
+
+def _detail_letters(ring: View, laid: _Layout) -> None:
+    for letter, part in _lettered(laid.parts):
+        if part.name in {"packer", "architrave", "frame", "hinge"}:
+            ring.letter(letter, part.name, part.points, "small letter")
+
+
+def _letters(laid: _Layout) -> None:
+    order = {"filler": 2, "pin": 2, "packing gap": 1}
+    for letter, part in sorted(_lettered(laid.parts), key=lambda lp: order.get(lp[1].name, 0)):
+        nearest = 15.0 if part.name == "filler" else 8.0
+        laid.view.letter(letter, part.name, part.points, nearest=nearest)
+
+
+def _finish(laid: _Layout) -> tuple[Entry, ...]:
+    sheet = laid.sheet
+    entries = tuple(
+        Entry(letter=letter, text=part.words, material=part.material) for letter, part in _lettered(laid.parts)
+    )
+    sheet.settle()
+    if not sheet.thumbnail:
+        below = rule_bar(sheet, laid.plan.named, sheet.bottom() + 3.5)
+        below = key(sheet, entries, max(below, sheet.bottom()) + 4.0)
+        closing = "Grey line: standing already. Black line on tint: new work. All sizes in mm."
+        notes(sheet, (*laid.said, *_left_out(sheet), closing), below + 2.5)
+    sheet.height = math.ceil(sheet.bottom() + 3.0)
+    return entries
+
+
+def _left_out(sheet: Sheet) -> tuple[str, ...]:
+    return (f"Not figured on the view: {'; '.join(sheet.unplaced)}.",) if sheet.unplaced else ()
+
+
+def _attempt(jamb: _Jamb, width: float, plan: _Plan) -> Drawn:
+    words = f"{jamb.place}, plan section {plan.named}"
+    laid = _begin(jamb, width, plan, words)
+    _swing(laid)
+    _paint(laid.view, laid.parts)
+    _main_dimensions(laid)
+    _detail(laid)
+    _letters(laid)
+    entries = _finish(laid)
+    return Drawn(sheet=laid.sheet, title=words, alt=_alt(jamb, plan.named), scale=plan.named, key=entries)
+
+
+def _alt(jamb: _Jamb, named: str) -> str:
+    place = jamb.place[:1].lower() + jamb.place[1:]
+    return " ".join(
+        (
+            f"Plan section through the {place} at {named}.",
+            *_alt_packer(jamb),
+            f"{jamb.architrave_profile.capitalize()} architrave {jamb.architrave_width.text} by"
+            f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the face"
+            " of the lining.",
+            *_alt_left_over(jamb),
+            f"The hinge pin stands {jamb.pin_projection.text} mm in front of the leaf, which opens to"
+            f" {jamb.opening_angle.text} degrees.",
+            f"Pins {jamb.architrave_pin.text} mm long.",
+        )
+    )
+
+
+def _alt_packer(jamb: _Jamb) -> tuple[str, ...]:
+    proud = f"Plaster stands {jamb.set_back.text} mm proud of the frame"
+    proud = proud if jamb.set_back.mm > 0 else "Plaster does not stand proud of the frame"
+    if not jamb.packed:
+        return (f"{proud}; there is no packer.",)
+    size = f"{jamb.packer_width.text} by {jamb.packer_thickness.text} mm"
+    return (
+        f"{proud}; the packer is {size}.",
+        f"First quirk {jamb.first_quirk.text} mm on the lining edge, second quirk {jamb.second_quirk.text} mm on"
+        " the packer.",
+    )
+
+
+def _alt_left_over(jamb: _Jamb) -> tuple[str, ...]:
+    if jamb.left_over.mm > 0:
+        return (f"{jamb.left_over.text} mm is left at the wall side and takes flexible filler.",)
+    if jamb.eased:
+        return ("Plaster stands proud of the packer here and is to be eased.",)
+    return ()
+
+
+@drawing
+def jamb_section(
+    width: float,
+    *,
+    wall_core: str,
+    wall_thickness: Size,
+    plaster_thickness: Size,
+    packing_gap: Size,
+    set_back: Size,
+    frame_edge: Size,
+    frame_depth: Size,
+    first_quirk: Size,
+    second_quirk: Size,
+    total_quirk: Size,
+    packer_width: Size,
+    packer_thickness: Size,
+    left_over: Size,
+    architrave_width: Size,
+    architrave_thickness: Size,
+    architrave_profile: str,
+    architrave_material: str,
+    architrave_pin: Size,
+    skirting_thickness: Size,
+    skirting_shadow: Size,
+    leaf_thickness: Size,
+    hinge_gap: Size,
+    pin_projection: Size,
+    opening_angle: Angle,
+    stop_width: Size,
+    stop_thickness: Size,
+    place: str = "Left jamb at the foot",
+) -> Drawn:
+    """Plan section through the jamb.
+
+    Sizes in mm. `wall_core` is "block" or "stud", `architrave_material` "mdf" or "timber", `architrave_profile` a
+    name in `profiles.PROFILES`. `left_over` is packer less set-back (+ at the wall), `skirting_shadow` how far the
+    architrave stands in front of the skirting. A packer, skirting, stop or gap of 0 is not drawn. The scale is the
+    largest of 1:1, 1:2, 1:5 and 1:10 that fits the sheet. Raises KeyError for an unknown core or material and
+    UnknownProfile for an unknown moulding.
+    """
+    sizes = {name: value for name, value in locals().items() if name != "width"}
+    jamb = _Jamb(**sizes)
+    plans = [plan for plan in (_plan(jamb, width, s, n) for s, n in _SCALES) if plan is not None]
+    for plan in plans[:-1]:
+        drawn = _attempt(jamb, width, plan)
+        if width < 120 or drawn.sheet.height <= _TALLEST:
+            return drawn
+    return _attempt(jamb, width, plans[-1])
