@@ -1,4 +1,4 @@
-"""The required sections: what each asks, who answers it, in which editions it stands, where it rests in law."""
+"""The required sections: what each asks, who answers it, in which editions it stands, on what law."""
 
 from __future__ import annotations
 

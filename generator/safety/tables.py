@@ -1,4 +1,4 @@
-"""Reading the tables of this room: YAML data that is ours, so that a fault in it is raised and never logged."""
+"""The tables of this room: YAML data that is ours, so that a fault in it is raised and never logged."""
 
 from __future__ import annotations
 
