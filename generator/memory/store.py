@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
-from generator.problems import Problem
+from generator.problems import Problem, Severity
 
 CHECKSUM_BYTES = hashlib.sha256().digest_size
 USUAL_LIMIT = 512 * 1024 * 1024
@@ -82,6 +82,7 @@ class Memory:
         except OSError as error:
             self.trouble = Problem(
                 code="memory-unwritable",
+                severity=Severity.WARNING,
                 values={"folder": str(self._folder), "reason": error.strerror or str(error)},
             )
         self._kept = True
