@@ -118,7 +118,7 @@ def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
     """The fields of a cutting list that at least one piece fills, as columns named by the field."""
     filled = (name for name in _PIECE_FIELDS if any(getattr(piece, name) for piece in pieces))
     return tuple(
-        Column(head=name, align="right" if name in _CUT_BY | {"count"} else "left", bold=name in _CUT_BY)
+        Column(head=name, align="right" if name in _CUT_BY | {"count"} else "left", bold=name == "long_point")
         for name in filled
     )
 

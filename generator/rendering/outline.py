@@ -22,11 +22,11 @@ from generator.documents.blocks import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entry:
-    """A line of the contents: anchor, title, and the lines under it."""
+    """A line of the contents: anchor, title, and how deep its heading stands (1 for the outermost)."""
 
     key: str
     title: str
-    entries: tuple[Entry, ...] = ()
+    depth: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,21 +40,19 @@ class Mark:
 
 
 def contents(document: Document) -> tuple[Entry, ...]:
-    """Every titled block of the document, nested as its headings are; figures are not listed."""
-    return tuple(entry for block in document.blocks for entry in _entries(block))
+    """Every titled block of the document in reading order; figures are not listed."""
+    return tuple(entry for block in document.blocks for entry in _entries(block, 1))
 
 
-def _entries(block: Block) -> Iterator[Entry]:
+def _entries(block: Block, depth: int) -> Iterator[Entry]:
     title, key = getattr(block, "title", ""), getattr(block, "key", "")
     if title and key and not isinstance(block, Figure):
-        yield Entry(key=key, title=title, entries=tuple(_under(block)))
-
-
-def _under(block: Block) -> Iterator[Entry]:
+        yield Entry(key=key, title=title, depth=depth)
     if isinstance(block, Part):
-        yield from (entry for inner in block.blocks for entry in _entries(inner))
+        yield from (entry for inner in block.blocks for entry in _entries(inner, depth + 1))
     if isinstance(block, Sequence):
-        yield from (Entry(key=f"step-{s.number}", title=f"{s.number} {s.title}") for s in block.steps)
+        for step in block.steps:
+            yield Entry(key=f"step-{step.number}", title=f"{step.number} {step.title}", depth=depth + 1)
 
 
 def marks(document: Document) -> tuple[Mark, ...]:

@@ -9,13 +9,19 @@ from markupsafe import Markup
 
 from generator.rendering.rod import paper_rod
 
-_LEFT_MM, _TOP_MM = 5.5, 16.0
+# A background of `@page` is placed from the corner of the text, so these are the rod's place less the margins.
+_MARGIN_LEFT_MM, _MARGIN_TOP_MM = 24, 22
+_ROD_LEFT_MM, _ROD_TOP_MM = 5.5, 16
 # The word runs along the sheet's diagonal; at this size in points six capitals fill it.
 _WORD_POINTS, _WORD_LETTERS = 190, 5
 
 
 def _address(svg: str) -> str:
     return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
+
+
+def _place(left: float, top: float) -> str:
+    return f"{left - _MARGIN_LEFT_MM:g}mm {top - _MARGIN_TOP_MM:g}mm"
 
 
 def _word_svg(word: str) -> str:
@@ -30,9 +36,9 @@ def _word_svg(word: str) -> str:
 
 def sheet_rule(note: str, word: str = "") -> Markup:
     """An `@page` rule with the rod 6 to 14 mm from the left edge, its `note`, and `word`, if any, across the sheet."""
-    layers = [(_address(paper_rod(note)), f"{_LEFT_MM:g}mm {_TOP_MM:g}mm")]
+    layers = [(_address(paper_rod(note)), _place(_ROD_LEFT_MM, _ROD_TOP_MM))]
     if word:
-        layers.append((_address(_word_svg(word.upper())), "0 0"))
+        layers.append((_address(_word_svg(word.upper())), _place(0, 0)))
     images = ",".join(f'url("{address}")' for address, _ in layers)
     places = ",".join(place for _, place in layers)
     return Markup(
