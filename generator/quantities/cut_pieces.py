@@ -1,0 +1,57 @@
+"""A piece to cut: its mark, hand, long and short point, the saw angle at each end and the length to cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from generator.quantities.worked import Worked, literal, millimetres
+from generator.units import ANGLE, Value
+
+SQUARE = literal(Value(Decimal(0), ANGLE))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """One piece, seen from its face with its long edge away from you.
+
+    `left_end` and `right_end` are saw angles from a square cut, 0 for square. `cut_length` is the long point
+    with `over` left on for fitting. `hand` is empty for a piece that has none. `role` is what the piece is,
+    `mark` is unique in one opening.
+    """
+
+    mark: str
+    name: str
+    role: str
+    hand: str
+    long_point: Worked
+    short_point: Worked
+    left_end: Worked
+    right_end: Worked
+    over: Worked
+    cut_length: Worked
+    width: Worked
+    thickness: Worked | None
+
+
+def mark_of(role: str, name: str) -> str:
+    """The first letter of the role and of the piece: AL is the architrave's left leg."""
+    return f"{role[0]}{name[0]}".upper()
+
+
+def square_piece(role: str, name: str, length: Worked, *, width: Worked, thickness: Worked | None) -> Piece:
+    """A piece cut square at both ends; a square section has no hand."""
+    return Piece(
+        mark=mark_of(role, name),
+        name=name,
+        role=role,
+        hand="",
+        long_point=length,
+        short_point=length,
+        left_end=SQUARE,
+        right_end=SQUARE,
+        over=millimetres(0),
+        cut_length=length,
+        width=width,
+        thickness=thickness,
+    )

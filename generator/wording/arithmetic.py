@@ -1,0 +1,46 @@
+"""How the working of a named function is said: once with names, once with numbers.
+
+`%(item)s`, `%(items)s` and `%(step)s` are what it is applied to. Plain sums and products need no words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """A function in words; `numbers` is the same with the numbers put in, when that reads otherwise.
+
+    `binds` is false for a phrase that needs brackets inside a longer sum. `joint` stands between items.
+    """
+
+    names: str
+    numbers: str = ""
+    binds: bool = False
+    joint: str = ", "
+
+    @property
+    def with_numbers(self) -> str:
+        """The sentence for numbers."""
+        return self.numbers or self.names
+
+
+PHRASES: Mapping[str, Phrase] = {
+    "round_up": Phrase("%(item)s, taken up to the next %(step)s"),
+    "round_down": Phrase("%(item)s, taken down to a whole %(step)s"),
+    "least": Phrase("least of %(items)s"),
+    "greatest": Phrase("greatest of %(items)s"),
+    "total": Phrase("total of %(items)s", "%(items)s", joint=" + "),
+    "mean": Phrase("mean of %(items)s", "(%(items)s) ÷ %(count)s", joint=" + "),
+    "count": Phrase("count of %(items)s", "%(count)s"),
+    "sqrt": Phrase("√(%(item)s)", binds=True),
+    "atan": Phrase("atan(%(item)s)", binds=True),
+    "tan": Phrase("tan(%(item)s)", binds=True),
+    "sin": Phrase("sin(%(item)s)", binds=True),
+    "cos": Phrase("cos(%(item)s)", binds=True),
+    "gap_area": Phrase("area left in front of the readings, drawn straight between them: %(items)s"),
+    "line_at": Phrase("straight line fitted to %(items)s, read at %(step)s"),
+    "line_rms": Phrase("root mean square distance of %(items)s from the straight line fitted to them"),
+}

@@ -1,0 +1,95 @@
+"""What calculators find, in words: refusals, remarks, what a way out does, uses, leaves and asks for.
+
+`%(limit)s`, `%(actual)s` and `%(about)s` are the finding's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+FINDINGS: Mapping[str, str] = {
+    "one-reading": "there is one reading alone; the packer rests on it",
+    "member-unread": "nothing was read on the member called %(about)s",
+    "no-packer": "the mean set-back is %(actual)s, so no packer is needed",
+    "gap-over-filler": "the gap left at the wall is %(actual)s at its widest and the filler takes %(limit)s; "
+    "tapered packers, or one for each member, would leave less",
+    "twisted": "readings lie on both sides of the frame's edge, %(actual)s from least to greatest, with "
+    "%(limit)s allowed on each side; an even packer cannot follow a twist",
+    "packer-too-thin": "the strip would be %(actual)s thick and nothing under %(limit)s is ripped",
+    "packer-too-thick": "the packer would be %(actual)s thick and the most is %(limit)s",
+    "packer-too-wide": "the packer is %(actual)s wide and the edge has room for %(limit)s",
+    "bearing-too-small": "the architrave would bear %(actual)s on the packer and the least is %(limit)s",
+    "no-pin": "no stock pin is at least %(actual)s long, to hold, and at most %(limit)s, not to come through",
+    "square-edge-assumed": "the opening angle is for a square-edged architrave; a moulded edge opens further",
+    "swing-too-small": "the leaf would open to %(actual)s and the least is %(limit)s",
+    "skirting-too-near": "the architrave would stand %(actual)s in front of the skirting and "
+    "the least is %(limit)s",
+    "edge-too-thin": "the rebate would leave %(actual)s at the outer edge and the least is %(limit)s",
+    "rebate-takes-back": "the rebate would be %(actual)s wide, the whole back of a %(limit)s architrave",
+    "rebate-not-needed": "the architrave does not reach the plaster, so there is nothing to rebate",
+    "no-set-back": "the plaster stands in front of the frame at no reading; %(actual)s is the most",
+    "rebate-uneven": "readings differ by %(actual)s and a rebate of one depth allows %(limit)s",
+    "strip-too-thick": "the strip would be %(actual)s thick and the most is %(limit)s",
+    "plaster-uneven": "plaster would stand up to %(actual)s off the moved lining; the filler takes %(limit)s",
+    "eased-too-deep": "%(actual)s of plaster would come off and the most is %(limit)s",
+    "plaster-too-thin": "%(actual)s of plaster would come off and it is %(limit)s thick",
+    "wall-gap-filled": "a gap of up to %(actual)s behind the outer edge, at the wall: flexible filler",
+    "plaster-eased": "plaster up to %(actual)s proud of the packer, at the frame: eased",
+    "rebate-size": "a rebate %(limit)s wide and %(actual)s deep",
+    "edge-needed": "the outer edge is %(actual)s thick; to stand clear of the skirting it needs %(limit)s",
+    "gap-behind-rebate": "a gap of up to %(actual)s behind the rebate where the plaster is lowest",
+    "strip-size": "a strip %(actual)s thick before planing",
+    "planed-off": "up to %(actual)s planed off where the plaster is lowest",
+    "joint-in-lining": "a joint in the face of the lining, to be filled and painted",
+    "lining-moved": "the lining comes forward %(actual)s on this face and goes back as much on the other",
+    "still-uneven": "plaster up to %(actual)s off the lining, since the lining is straight",
+    "eased-band": "a band %(limit)s wide behind the architrave, up to %(actual)s deep",
+}
+
+WAYS: Mapping[str, str] = {
+    "packer": "Packer with a double quirk",
+    "rebate": "Rebated back",
+    "extension": "Extension strip",
+    "lining": "Reset the lining",
+    "plaster": "Ease the plaster",
+}
+
+OPERATIONS: Mapping[str, str] = {
+    "rip-packers": "rip three packers to one thickness",
+    "bare-edge": "bare the edge of the lining",
+    "glue-packers": "glue and pin the packers to the first quirk",
+    "mark-second-quirk": "mark the second quirk on the packers",
+    "fit-architrave": "mitre and fit the architrave",
+    "test-piece": "try the rebate on a test piece",
+    "rebate-back": "run a rebate along the back of head and legs",
+    "seal-rebate": "seal the cut face",
+    "rip-strips": "rip three strips as wide as the lining's edge",
+    "glue-strips": "glue and pin the strips flush with the lining's face",
+    "plane-strips": "plane the strips down to the plaster",
+    "fill-joint": "fill and rub down the joint in the lining's face",
+    "take-off-door": "take off the door and the stops",
+    "free-lining": "cut the fixings and free the lining",
+    "set-lining": "set the lining again, plumb, level and out of wind",
+    "make-good": "make good both faces of the wall",
+    "hang-door": "hang the door again and set its gaps",
+    "find-services": "find cables and pipes beside the opening",
+    "score-plaster": "score the plaster along the architrave's outer edge",
+    "pare-plaster": "pare the plaster back to the frame, dust taken at the blade",
+}
+
+COSTS: Mapping[str, str] = {
+    "packer": "packer",
+    "architrave": "architrave",
+    "rebate": "rebate run along the back",
+    "strip": "extension strip",
+    "eased": "plaster eased along the outer edge",
+}
+
+ASKS: Mapping[str, str] = {
+    "painted-lining": "is the lining to be painted, so that the joint may be filled?",
+    "other-face": "what happens at the other face, where the lining goes back by as much?",
+    "fire-door": "is it a fire door, whose frame is not moved without the door's own evidence?",
+    "services": "is there a cable or pipe behind or beside the lining?",
+    "moulding-thickness": "is the moulding thick enough over the whole of the rebate?",
+    "asbestos": "does the asbestos survey cover this plaster?",
+}
