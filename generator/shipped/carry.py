@@ -24,7 +24,8 @@ class CarryShipped(build_py):
 
     def get_source_files(self) -> list[str]:
         """What a source distribution needs to build the same wheel."""
-        return [*super().get_source_files(), *map(str, _carried_files())]
+        own: list[str] = super().get_source_files()  # type: ignore[no-untyped-call]
+        return [*own, *map(str, _carried_files())]
 
     def get_outputs(self, include_bytecode: bool = True) -> list[str]:
         """What the build lays down, the carried files with it."""
