@@ -56,7 +56,10 @@ def accounted(error: ValidationError) -> set[str]:
 
 
 class Described(BaseModel):
-    """A thing a file describes by keys. `lost` names the keys whose values had faults; `places` where keys stand."""
+    """A thing a file describes by keys.
+
+    `lost` names the keys whose values had faults; `places` says where each key stands.
+    """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
     noun: ClassVar[str] = "this"

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Annotated, ClassVar, Final
+from typing import Annotated, ClassVar, Final, Self, TypeAlias
 
-from pydantic import Field
+from pydantic import Field, ValidationInfo, model_validator
 
 from generator.model.border import Described, KebabTable, ManyOf, Named, Table
 from generator.model.scalars import (
@@ -26,8 +26,10 @@ from generator.model.scalars import (
     Volume,
     Whole,
     Word,
+    log_of,
     one_of,
 )
+from generator.problems import ProblemLog, nearest
 
 MATERIAL_KINDS: Final = (
     "moulding", "planed timber", "sawn timber", "board", "adhesive", "filler", "sealant", "pins", "screws",
@@ -41,15 +43,19 @@ TOOL_KINDS: Final = (
     "access",
     "detector",
 )
+FieldValue: TypeAlias = Amount | Word | Count | tuple[Amount, ...]
+
 DUSTS: Final = ("softwood", "hardwood", "mixed", "none")
 
+# The measures of each profile; an arris (a rounded outer edge) may be left out, the others may not.
 PROFILES: Final[Mapping[str, tuple[str, ...]]] = {
     "square": (),
-    "rounded": ("radius",),
-    "chamfered": ("chamfer_width", "chamfer_depth"),
-    "bullnose": ("radius",),
-    "torus": ("inner_flat", "inner_thickness", "bead_radius", "sunk_flat", "arris_radius"),
-    "ogee": ("inner_thickness", "curve_width", "curve_depth", "arris_radius"),
+    "pencil round": ("radius", "arris"),
+    "chamfer": ("depth", "breadth", "arris"),
+    "ovolo": ("radius", "fillet_depth", "fillet_breadth", "arris"),
+    "ogee": ("depth", "breadth", "arris"),
+    "torus": ("radius", "inner_fillet", "outer_fillet", "arris"),
+    "bullnose": ("arris",),
 }
 
 
@@ -77,17 +83,37 @@ class Material(Named):
     source: Told = Field(description="where the values come from")
     replaces: Flag = Field(False, description="yes to put this entry in the place of a shipped one")
 
+    @model_validator(mode="after")
+    def _shaped(self, info: ValidationInfo) -> Self:
+        log, shape = log_of(info), self.profile.value if self.profile else ""
+        wanted = PROFILES.get(shape, ())
+        for name in self.geometry.names - set(wanted):
+            near, known = nearest(name, wanted), ", ".join(wanted) or "none"
+            place = self.geometry.place(name)
+            log.add("geometry-unknown", place, name=name, shape=shape or "none", known=known, nearest=near)
+        for name in sorted(set(wanted) - self.geometry.names - {"arris"}):
+            log.add("geometry-missing", self.span, name=name, shape=shape)
+        check_assumed(self.assumed, self.fields, log)
+        return self
+
     @property
-    def fields(self) -> Mapping[str, Amount | Word | Count]:
+    def fields(self) -> Mapping[str, FieldValue]:
         """The values that `role.field` can read, by name; the measures of the profile among them."""
         own = {name: getattr(self, name) for name in READABLE}
-        return {name: value for name, value in own.items() if value is not None} | dict(self.geometry)
+        return {name: value for name, value in own.items() if value not in (None, ())} | dict(self.geometry)
 
 
 READABLE: Final = (
-    "width", "thickness", "edge_thickness", "profile", "density", "covers", "pack", "pack_count", "length",
-    "gauge", "diameter", "dust",
+    "width", "thickness", "edge_thickness", "profile", "density", "stock", "covers", "pack", "pack_count",
+    "length", "gauge", "diameter", "dust",
 )  # fmt: skip
+
+
+def check_assumed(assumed: tuple[Word, ...], fields: Iterable[str], log: ProblemLog) -> None:
+    """Log each name that is marked as assumed and has no value."""
+    for word in assumed:
+        if word.value not in fields:
+            log.add("assumed-unknown", word.span, name=word.value, nearest=nearest(word.value, fields))
 
 
 class Tool(Named):
@@ -105,6 +131,12 @@ class Tool(Named):
     source: Told = Field(description="where the values come from")
     replaces: Flag = Field(False, description="yes to put this entry in the place of a shipped one")
 
+    @model_validator(mode="after")
+    def _assumed(self, info: ValidationInfo) -> Self:
+        given = [name for name in ("kerf", "noise", "vibration", "dust_class") if getattr(self, name)]
+        check_assumed(self.assumed, given, log_of(info))
+        return self
+
 
 class CatalogueFile(Described):
     """One file of the catalogue."""
@@ -117,7 +149,18 @@ class CatalogueFile(Described):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Catalogue:
-    """The shipped catalogue with the user's entries added."""
+    """The shipped catalogue with the user's entries added; `lost` are keys whose entries had faults."""
 
     materials: Mapping[str, Material]
     tools: Mapping[str, Tool]
+    lost: frozenset[str] = frozenset()
+
+    @property
+    def material_keys(self) -> frozenset[str]:
+        """Every key that may name a material; those whose entries had faults too."""
+        return frozenset(self.materials) | self.lost
+
+    @property
+    def tool_keys(self) -> frozenset[str]:
+        """Every key that may name a tool; those whose entries had faults too."""
+        return frozenset(self.tools) | self.lost

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Final
+from typing import ClassVar, Final, Self
 
-from pydantic import Field
+from pydantic import ConfigDict, Field, ValidationInfo, model_validator
 
 from generator.model.border import Described, SomeOf
 from generator.model.prose import Prose
-from generator.model.scalars import KebabName, Plain, Told
+from generator.model.scalars import KebabName, Plain, Told, at_fault, log_of
 
 RANKS: Final = ("eliminate", "substitute", "engineer", "administer", "ppe")
 
@@ -16,6 +16,7 @@ RANKS: Final = ("eliminate", "substitute", "engineer", "administer", "ppe")
 class Control(Described):
     """A control, under the one word that says how strong it is, with who sees to it."""
 
+    model_config = ConfigDict(json_schema_extra={"oneOf": [{"required": [rank]} for rank in RANKS]})
     noun: ClassVar[str] = "a control"
     eliminate: Told | None = Field(None, description="a control that removes the hazard")
     substitute: Told | None = Field(None, description="something less harmful put in its place")
@@ -24,6 +25,17 @@ class Control(Described):
     ppe: Told | None = Field(None, description="what is worn")
     who: Told = Field(description="who sees to it")
     when: Told | None = Field(None, description="when it must be in place")
+
+    @model_validator(mode="after")
+    def _one_rank(self, info: ValidationInfo) -> Self:
+        given = [rank for rank in RANKS if getattr(self, rank)]
+        if not given and not self.lost & set(RANKS):
+            log_of(info).add("control-no-rank", self.span)
+        if len(given) > 1:
+            log_of(info).add("control-ranks", self.span, given=" and ".join(given))
+        if len(given) != 1:
+            raise at_fault()
+        return self
 
     @property
     def rank(self) -> str:

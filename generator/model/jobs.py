@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Annotated, ClassVar, Final
+from typing import Annotated, ClassVar, Final, Self
 
-from pydantic import Field
+from pydantic import Field, ValidationInfo, model_validator
 
 from generator.model.border import MADE, Described, ManyOf, SomeOf, Table
 from generator.model.scalars import (
     Code,
     Dated,
+    Day,
     Flag,
     KebabName,
     Plain,
@@ -18,13 +19,20 @@ from generator.model.scalars import (
     ToldOrNumber,
     Whole,
     Word,
+    log_of,
     one_of,
 )
 from generator.model.sections import SectionAnswer
 from generator.model.surveys import Row
+from generator.problems import ProblemLog
 
 STATUSES: Final = ("draft", "for comment", "for construction", "superseded", "withdrawn")
 NATIONS: Final = ("England", "Wales", "Scotland", "Northern Ireland", "elsewhere")
+
+
+def _check_order(first: Day, last: Day, log: ProblemLog) -> None:
+    if last.value < first.value:
+        log.add("dates-order", last.span, first=first.value.isoformat(), last=last.value.isoformat())
 
 
 class Signed(Described):
@@ -52,6 +60,12 @@ class DocumentControl(Described):
     changed: Told | None = Field(None, description="what has changed since that revision")
     based_on: ManyOf[Told] = Field((), description="drawings, specifications and surveys it rests on")
     distribution: ManyOf[Told] = Field((), description="who receives it")
+
+    @model_validator(mode="after")
+    def _in_order(self, info: ValidationInfo) -> Self:
+        if self.issued and self.review_by:
+            _check_order(self.issued, self.review_by, log_of(info))
+        return self
 
 
 class Site(Described):
@@ -82,6 +96,11 @@ class When(Described):
     from_: Dated = Field(alias="from", description="the first day")
     to: Dated = Field(description="the last day")
     hours: Told | None = Field(None, description="working hours and noisy hours")
+
+    @model_validator(mode="after")
+    def _in_order(self, info: ValidationInfo) -> Self:
+        _check_order(self.from_, self.to, log_of(info))
+        return self
 
 
 class Person(Described):
@@ -115,6 +134,12 @@ class SurveyFile(Described):
     key: SomeOf[Annotated[Word, one_of("opening", "face")]] = Field(
         description="the columns that tell the rows apart: opening, or opening and face"
     )
+
+    @model_validator(mode="after")
+    def _names_openings(self, info: ValidationInfo) -> Self:
+        if "opening" not in [column.value for column in self.key]:
+            log_of(info).add("survey-key", self.key[0].span)
+        return self
 
 
 class Job(Described):

@@ -11,7 +11,6 @@ from generator.model.hazards import Hazard
 from generator.model.scalars import (
     Code,
     DottedName,
-    Formula,
     KebabName,
     Length,
     Plain,
@@ -19,6 +18,7 @@ from generator.model.scalars import (
     Told,
     Unit,
     Whole,
+    Worked,
 )
 from generator.model.sections import SectionAnswer
 from generator.model.sizes import Size
@@ -30,7 +30,7 @@ class QuantityRule(Named):
 
     noun: ClassVar[str] = "a quantity"
     label: Plain = Field(description="what the trade calls it, as documents print it")
-    work: Formula = Field(description="the formula, such as opening_height + first_quirk")
+    work: Worked = Field(description="the formula, such as opening_height + first_quirk")
     note: Told | None = Field(None, description="what a reader should know about it")
     unit: Unit | None = Field(None, description="the unit it is printed in, where not the usual one")
 

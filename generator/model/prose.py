@@ -59,7 +59,7 @@ class Prose:
 
 _PIECE = re.compile(r"\{\{|\}\}|\{[^{}\n]*\}|[{}]")
 _REFERENCE = re.compile(r"\s*([^\s.{}=]+)(?:\.([^\s.{}]+))?(?:\s+in\s+(\S+))?\s*")
-_NAME = re.compile(r"[a-z][a-z0-9_]*")
+_NAME = re.compile(r"[a-z][a-z0-9]*(_[a-z0-9]+)*")
 
 
 def parse_prose(text: Text, log: ProblemLog) -> Prose | None:
@@ -72,7 +72,7 @@ def parse_prose(text: Text, log: ProblemLog) -> Prose | None:
         if found.group() in ("{{", "}}"):
             spoken += found.group()[0]
             continue
-        part = _part(found.group(), place_in(text, found.start(), len(found.group())), log)
+        part = _part(found.group(), text.place(found.start(), len(found.group())), log)
         sound = sound and part is not None
         parts += _flush(spoken) + ([part] if part else [])
         spoken = ""
@@ -108,20 +108,3 @@ def _reference(inside: str, span: Span, log: ProblemLog) -> Reference | None:
         return None
     name, field, unit = found.groups()
     return Reference(name=name, field=field, unit=unit, span=span)
-
-
-def place_in(text: Text, offset: int, length: int = 1) -> Span:
-    """The place of a character of `text.value`, on its own line of the file.
-
-    `Text.lines` gives the place of each line of a block; a text without them stands on one line.
-    """
-    before = text.value[:offset]
-    row = before.count("\n")
-    column = offset - (before.rfind("\n") + 1)
-    if row < len(text.lines):
-        return text.lines[row].at(column, length)
-    return text.span.at(column + _quote(text), length) if not row else text.span
-
-
-def _quote(text: Text) -> int:
-    return 1 if text.span.text[text.span.column - 1 : text.span.column] in ("'", '"') else 0

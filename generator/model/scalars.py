@@ -15,7 +15,9 @@ from typing import Annotated, Any, TypeAlias
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from generator.model.prose import Prose, parse_prose, place_in
+from generator.formulas.parser import parse_formula
+from generator.formulas.tree import Formula
+from generator.model.prose import Prose, parse_prose
 from generator.problems import ProblemLog, Span, nearest
 from generator.reading.nodes import Entries, Items, Node, Nothing, Text
 from generator.units import (
@@ -176,7 +178,7 @@ def _prose(text: Text, log: ProblemLog) -> Prose:
 def _word(text: Text, log: ProblemLog) -> Word:
     found = re.search(r"[{}]", text.value)
     if found:
-        log.add("text-braces", place_in(text, found.start()))
+        log.add("text-braces", text.place(found.start()))
         raise at_fault()
     return Word(value=text.value.strip(), span=text.span)
 
@@ -248,22 +250,23 @@ def amount_in(text: Text, log: ProblemLog, dimension: Dimension | None = None) -
     except NotAValue as fault:
         near = nearest(fault.values.get("unit", ""), UNITS)
         values: dict[str, Any] = {"nearest": near, **fault.values}
-        log.add(fault.code, place_in(text, fault.offset, fault.length), **values)
+        log.add(fault.code, text.place(fault.offset, fault.length), **values)
         raise at_fault() from None
+    amount = Amount(value=value, text=text.value.strip(), span=text.span)
     if dimension is not None and value.dimension != dimension:
-        raise _wrong_dimension(text.span, text.value.strip(), value, dimension, log)
-    return Amount(value=value, text=text.value.strip(), span=text.span)
+        wrong_dimension(amount, dimension, log)
+        raise at_fault()
+    return amount
 
 
-def _wrong_dimension(
-    span: Span, typed: str, value: Value, dimension: Dimension, log: ProblemLog
-) -> PydanticCustomError:
-    if value.dimension == NUMBER:
-        log.add("amount-unit-missing", span, value=typed, example=_EXAMPLES[dimension])
+def wrong_dimension(amount: Amount, dimension: Dimension, log: ProblemLog) -> None:
+    """Log that a value lacks its unit or is of another dimension than was expected."""
+    found = dimension_name(amount.value.dimension)
+    if amount.value.dimension == NUMBER:
+        log.add("amount-unit-missing", amount.span, value=amount.text, example=_EXAMPLES[dimension])
     else:
         expected = f"{dimension_name(dimension)}, such as {_EXAMPLES[dimension]}"
-        log.add("amount-dimension", span, found=dimension_name(value.dimension), expected=expected)
-    return at_fault()
+        log.add("amount-dimension", amount.span, found=found, expected=expected)
 
 
 _EXAMPLES: Mapping[Dimension, str] = {
@@ -299,10 +302,18 @@ def amount_of(dimension: Dimension) -> Reads:
     return Reads(read, _amount_schema(dimension))
 
 
+def _formula(node: Node, log: ProblemLog) -> Formula:
+    tree = parse_formula(text_of(node, "a formula, such as first_quirk + second_quirk", log), log)
+    if tree is None:
+        raise at_fault()
+    return tree
+
+
 def _within(node: Node, log: ProblemLog) -> Amount:
     amount = amount_in(text_of(node, "a limit, such as 1 mm", log), log)
     if amount.value.dimension not in (LENGTH, ANGLE):
-        raise _wrong_dimension(amount.span, amount.text, amount.value, LENGTH, log)
+        wrong_dimension(amount, LENGTH, log)
+        raise at_fault()
     return amount
 
 
@@ -324,7 +335,7 @@ _SIZE: Mapping[str, Any] = {"anyOf": [_ONE_SIZE, {"type": "array", "items": _ONE
 _STRING: Mapping[str, Any] = {"type": "string", "minLength": 1}
 _CODE: Mapping[str, Any] = {"type": ["string", "number"]}
 
-SNAKE = r"[a-z][a-z0-9_]*"
+SNAKE = r"[a-z][a-z0-9]*(_[a-z0-9]+)*"
 KEBAB = r"[a-z0-9]+(-[a-z0-9]+)*"
 DOTTED = rf"{SNAKE}(\.{SNAKE})?"
 
@@ -356,5 +367,8 @@ Acceleration = Annotated[Amount, amount_of(ACCELERATION)]
 Figure = Annotated[Amount, amount_of(NUMBER)]
 Within = Annotated[Amount, Reads(_within, {"anyOf": [_amount_schema(LENGTH), _amount_schema(ANGLE)]})]
 Unit = Annotated[Word, one_of(*UNITS)]
-Formula = Annotated[Text, Reads(lambda node, log: text_of(node, "a formula", log), _CODE)]
+Worked = Annotated[Formula, Reads(_formula, _CODE)]
+AnyAmount = Annotated[
+    Amount, Reads(lambda node, log: amount_in(text_of(node, "a value, such as 768 mm", log), log), _ONE_SIZE)
+]
 SizeGiven = Annotated[SizeValue, Reads(_size, _SIZE)]

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Self
 
-from pydantic import Field, GetJsonSchemaHandler
+from pydantic import Field, GetJsonSchemaHandler, ValidationInfo, model_validator
 from pydantic_core import CoreSchema
 
 from generator.model.border import Named
 from generator.model.prose import Prose
-from generator.model.scalars import Flag, Plain, Told
+from generator.model.scalars import Flag, Plain, Told, at_fault, log_of
 
 
 class SectionAnswer(Named):
@@ -21,6 +21,15 @@ class SectionAnswer(Named):
     applies: Flag = Field(True, description="no, when the section does not apply here")
     because: Told | None = Field(None, description="why the section does not apply here, in a full sentence")
     decided_by: Plain | None = Field(None, description="who decided that it does not apply")
+
+    @model_validator(mode="after")
+    def _answers(self, info: ValidationInfo) -> Self:
+        if self.text is None and self.applies and "applies" not in self.lost:
+            log_of(info).add("section-unanswered", self.span, name=self.name)
+            raise at_fault()
+        if not self.applies and self.because is None and "because" not in self.lost:
+            log_of(info).add("section-no-reason", self.span, name=self.name)
+        return self
 
     @property
     def reason(self) -> Prose | None:
