@@ -42,7 +42,7 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The command in a new environment that has the wheel, and the libraries of this one and nothing else of it."""
+    """The command in a new environment that has the wheel and, of this one, the libraries alone."""
     place = tmp_path_factory.mktemp("environment")
     venv.create(place, with_pip=False, symlinks=True)
     python = place / "bin" / "python"
