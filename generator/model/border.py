@@ -180,13 +180,13 @@ class Many:
         return core_schema.no_info_after_validator_function(_pack, unpacked)
 
     def _unpack(self, node: Node | NamedNode, info: ValidationInfo) -> list[Node]:
-        inner = bare(node)
+        inner, log = bare(node), log_of(info)
         if self.lone and not isinstance(inner, Items):
             return [inner]
         if not isinstance(inner, Items):
-            raise wrong_kind(inner, "a list: one line each, beginning with “- ”", log_of(info))
+            raise wrong_kind(inner, "a list: one line each, beginning with “- ”", log)
         if len(inner.items) < self.least:
-            log_of(info).add("list-empty", inner.span)
+            log.add("list-empty", inner.span)
             raise at_fault()
         return list(inner.items)
 
@@ -294,4 +294,4 @@ class NamedBy:
 
 KebabTable = Annotated[Table[T], NamedBy("name-kebab", KEBAB)]
 CodeTable = Annotated[Table[T], NamedBy("name-code", r"[A-Za-z0-9][A-Za-z0-9./-]{0,19}")]
-TermTable = Annotated[Table[T], NamedBy("name-term", r"[^\W\d_][^{}<>:]{0,59}")]
+TermTable = Annotated[Table[T], NamedBy("name-term", r"[A-Za-zÀ-ɏ][^{}<>:]{0,59}")]

@@ -18,6 +18,7 @@ from generator.model.scalars import (
     Density,
     Figure,
     Flag,
+    FormatVersion,
     Length,
     Level,
     Plain,
@@ -142,7 +143,7 @@ class CatalogueFile(Described):
     """One file of the catalogue."""
 
     noun: ClassVar[str] = "a catalogue"
-    format: Whole = Field(description="the version of the format, which stands first: 1")
+    format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     materials: KebabTable[Material] = Field(Table.empty(), description="materials by key")
     tools: KebabTable[Tool] = Field(Table.empty(), description="tools by key")
 

@@ -28,11 +28,11 @@ class Control(Described):
 
     @model_validator(mode="after")
     def _one_rank(self, info: ValidationInfo) -> Self:
-        given = [rank for rank in RANKS if getattr(self, rank)]
+        log, given = log_of(info), [rank for rank in RANKS if getattr(self, rank)]
         if not given and not self.lost & set(RANKS):
-            log_of(info).add("control-no-rank", self.span)
+            log.add("control-no-rank", self.span)
         if len(given) > 1:
-            log_of(info).add("control-ranks", self.span, given=" and ".join(given))
+            log.add("control-ranks", self.span, given=" and ".join(given))
         if len(given) != 1:
             raise at_fault()
         return self

@@ -7,7 +7,7 @@ from typing import ClassVar
 from pydantic import Field
 
 from generator.model.border import Described, Table
-from generator.model.scalars import Code, Colour, Plain, SizeGiven, Told, Whole
+from generator.model.scalars import Code, Colour, FormatVersion, Plain, SizeGiven, Told
 
 
 class Company(Described):
@@ -25,6 +25,6 @@ class HouseRules(Described):
     """The firm and its policy numbers."""
 
     noun: ClassVar[str] = "the house rules"
-    format: Whole = Field(description="the version of the format, which stands first: 1")
+    format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     company: Company | None = Field(None, description="the firm, as documents print it")
     policy: Table[SizeGiven] = Field(Table.empty(), description="policy sizes by name, for every method")

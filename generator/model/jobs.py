@@ -12,6 +12,7 @@ from generator.model.scalars import (
     Dated,
     Day,
     Flag,
+    FormatVersion,
     KebabName,
     Plain,
     SizeGiven,
@@ -137,8 +138,9 @@ class SurveyFile(Described):
 
     @model_validator(mode="after")
     def _names_openings(self, info: ValidationInfo) -> Self:
+        log = log_of(info)
         if "opening" not in [column.value for column in self.key]:
-            log_of(info).add("survey-key", self.key[0].span)
+            log.add("survey-key", self.key[0].span)
         return self
 
 
@@ -146,7 +148,7 @@ class Job(Described):
     """One method applied to one place. `rows` are the faces of its survey, in order."""
 
     noun: ClassVar[str] = "a job"
-    format: Whole = Field(description="the version of the format, which stands first: 1")
+    format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     job: Plain = Field(description="the title of the job")
     method: Code = Field(description="the number of the method applied")
     document: DocumentControl | None = Field(None, description="number, revision and status of the document")

@@ -11,6 +11,7 @@ from generator.model.hazards import Hazard
 from generator.model.scalars import (
     Code,
     DottedName,
+    FormatVersion,
     KebabName,
     Length,
     Plain,
@@ -66,7 +67,7 @@ class Method(Described):
     """How one kind of work is done, for any sizes."""
 
     noun: ClassVar[str] = "a method"
-    format: Whole = Field(description="the version of the format, which stands first: 1")
+    format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     method: Code = Field(description="the number jobs name it by, such as SF-07")
     title: Plain = Field(description="the work, as documents print it")
     stage: Plain = Field(description="the stage of the job, such as second fixing")

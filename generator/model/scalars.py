@@ -150,8 +150,10 @@ def text_of(node: Node, expected: str, log: ProblemLog) -> Text:
     return node
 
 
+# The core schema of YAML 1.2.2, section 10.3.2
 _RETYPED = re.compile(
-    r"[-+]?(\d[\d_]*)?\.?\d+([eE][-+]?\d+)?|0[xo][0-9a-fA-F]+|~|null|Null|NULL|true|True|TRUE|false|False|FALSE"
+    r"[-+]?(\.\d+|\d+(\.\d*)?)([eE][-+]?\d+)?|0o[0-7]+|0x[0-9a-fA-F]+|[-+]?\.(inf|Inf|INF)|\.(nan|NaN|NAN)"
+    r"|~|null|Null|NULL|true|True|TRUE|false|False|FALSE"
 )
 
 
@@ -163,6 +165,14 @@ def retyped(text: Text) -> bool:
 def _told(node: Node, log: ProblemLog) -> Text:
     text = text_of(node, "a sentence", log)
     if retyped(text):
+        log.add("text-retyped", text.span, value=text.value)
+        raise at_fault()
+    return text
+
+
+def _told_or_number(node: Node, expected: str, log: ProblemLog) -> Text:
+    text = text_of(node, expected, log)
+    if text.style == "plain" and text.value.lower() in ("true", "false"):
         log.add("text-retyped", text.span, value=text.value)
         raise at_fault()
     return text
@@ -327,36 +337,43 @@ def _size(node: Node, log: ProblemLog) -> SizeValue:
     if isinstance(node, Items) and node.items:
         read = [amount_in(text_of(item, expected, log), log) for item in node.items]
         return tuple(read)
-    return size_in(text_of(node, expected, log), log)
+    return size_in(_told_or_number(node, expected, log), log)
 
 
-_ONE_SIZE: Mapping[str, Any] = {"type": ["string", "number"]}
+_ONE_SIZE: Mapping[str, Any] = {"type": ["string", "number"], "examples": ["768 mm"]}
 _SIZE: Mapping[str, Any] = {"anyOf": [_ONE_SIZE, {"type": "array", "items": _ONE_SIZE, "minItems": 1}]}
 _STRING: Mapping[str, Any] = {"type": "string", "minLength": 1}
 _CODE: Mapping[str, Any] = {"type": ["string", "number"]}
+_FORMULA: Mapping[str, Any] = {**_CODE, "examples": ["opening_height + first_quirk"]}
+
+_DATE: Mapping[str, Any] = {
+    "type": "string", "format": "date", "pattern": r"^\d{4}-\d\d-\d\d$", "examples": ["2026-11-11"],
+}  # fmt: skip
 
 SNAKE = r"[a-z][a-z0-9]*(_[a-z0-9]+)*"
 KEBAB = r"[a-z0-9]+(-[a-z0-9]+)*"
 DOTTED = rf"{SNAKE}(\.{SNAKE})?"
 
 
-def _shape(pattern: str, code: str) -> Reads:
-    return Reads(_shaped(pattern, code), {"type": "string", "pattern": f"^{pattern}$"})
+def _shape(pattern: str, code: str, example: str) -> Reads:
+    schema = {"type": "string", "pattern": f"^{pattern}$", "examples": [example]}
+    return Reads(_shaped(pattern, code), schema)
 
 
 Told = Annotated[Prose, Reads(lambda node, log: _prose(_told(node, log), log), _STRING)]
 ToldOrNumber = Annotated[
-    Prose, Reads(lambda node, log: _prose(text_of(node, "a sentence or a number", log), log), _CODE)
+    Prose, Reads(lambda node, log: _prose(_told_or_number(node, "a sentence or a number", log), log), _CODE)
 ]
 Plain = Annotated[Word, Reads(lambda node, log: _word(_told(node, log), log), _STRING)]
-Code = Annotated[Word, Reads(lambda node, log: _word(text_of(node, "a code", log), log), _CODE)]
-SnakeName = Annotated[Word, _shape(SNAKE, "name-snake")]
-KebabName = Annotated[Word, _shape(KEBAB, "name-kebab")]
-DottedName = Annotated[Word, _shape(DOTTED, "name-dotted")]
-Colour = Annotated[Word, _shape(r"#[0-9A-Fa-f]{6}", "colour-form")]
+Code = Annotated[Word, Reads(lambda node, log: _word(_told_or_number(node, "a code", log), log), _CODE)]
+SnakeName = Annotated[Word, _shape(SNAKE, "name-snake", "first_quirk")]
+KebabName = Annotated[Word, _shape(KEBAB, "name-kebab", "chop-saw")]
+DottedName = Annotated[Word, _shape(DOTTED, "name-dotted", "packer.mean")]
+Colour = Annotated[Word, _shape(r"#[0-9A-Fa-f]{6}", "colour-form", "#1B4A86")]
 Flag = Annotated[bool, Reads(_flag, {"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]})]
 Whole = Annotated[Count, Reads(_count, {"type": "integer", "minimum": 0})]
-Dated = Annotated[Day, Reads(_day, {"type": "string", "format": "date", "pattern": r"^\d{4}-\d\d-\d\d$"})]
+FormatVersion = Annotated[Count, Reads(_count, {"type": "integer", "enum": [1]})]
+Dated = Annotated[Day, Reads(_day, _DATE)]
 Length = Annotated[Amount, amount_of(LENGTH)]
 Area = Annotated[Amount, amount_of(AREA)]
 Volume = Annotated[Amount, amount_of(VOLUME)]
@@ -367,7 +384,7 @@ Acceleration = Annotated[Amount, amount_of(ACCELERATION)]
 Figure = Annotated[Amount, amount_of(NUMBER)]
 Within = Annotated[Amount, Reads(_within, {"anyOf": [_amount_schema(LENGTH), _amount_schema(ANGLE)]})]
 Unit = Annotated[Word, one_of(*UNITS)]
-Worked = Annotated[Formula, Reads(_formula, _CODE)]
+Worked = Annotated[Formula, Reads(_formula, _FORMULA)]
 AnyAmount = Annotated[
     Amount, Reads(lambda node, log: amount_in(text_of(node, "a value, such as 768 mm", log), log), _ONE_SIZE)
 ]
