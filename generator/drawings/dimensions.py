@@ -209,7 +209,7 @@ def _running_figures(
 ) -> None:
     em = view.sheet.em("figure")
     high = cap(em)
-    need = [high + 1.4 if direction == "upright" else _turned_need(marks, em)] * (len(marks) + 1)
+    need = [em + 0.6 if direction == "upright" else _turned_need(marks, em)] * (len(marks) + 1)
     places = spread([origin, *(mark.at for mark in marks)], need)
     texts = ["0", *(mark.text for mark in marks)]
     for wanted, place, text in zip([origin, *(m.at for m in marks)], places, texts, strict=True):

@@ -190,10 +190,12 @@ class View:
             )
         )
 
-    def pointer(self, letter: str, at: Point, words: str, kind: TextKind = "small letter") -> None:
-        """Letter a point by a leader with a bare end."""
+    def pointer(
+        self, letter: str, at: Point, words: str, kind: TextKind = "small letter", dotted: bool = False
+    ) -> None:
+        """Letter a point by a leader: a bare end for a corner, a dot for a narrow face."""
         x, y = self.at(*at)
-        spots = self._spots_round(x, y, letter, kind, dotted=False)
+        spots = self._spots_round(x, y, letter, kind, dotted=dotted)
         self.sheet.label(
             Label(text=letter, kind=kind, weight="bold", spots=spots, zone=self.zone, words=f"{letter}: {words}")
         )

@@ -1,0 +1,251 @@
+"""Marking out the quirk: marks along leg and head as a running dimension from one end, and the square's setting."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.drawings.clipping import Box, Point, rectangle
+from generator.drawings.dimensions import dimension, origin_ring, spread
+from generator.drawings.figures import Size
+from generator.drawings.hatches import LONG_GRAIN
+from generator.drawings.keys import Entry, margin, notes, plain_list, title
+from generator.drawings.lettering import cap, extent
+from generator.drawings.pens import BLUE, DIMENSION, INK, NOTES, PENCIL, VISIBLE, VISIBLE_STANDING
+from generator.drawings.registry import Drawn, drawing
+from generator.drawings.sheet import Outline, Sheet, Stroke, Zone, arrow
+from generator.drawings.views import View, break_line
+
+_SCALES = ((0.1, "1:10"), (0.05, "1:20"), (1 / 30, "1:30"), (0.02, "1:50"), (0.01, "1:100"))
+_DETAILS = ((2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"))
+_BOARD = 9.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Rod:
+    """One member laid level to be marked: its name, length, marks and the end they are measured from."""
+
+    name: str
+    words: str
+    start: str
+    length: Size
+    marks: tuple[Size, ...]
+
+
+def _scale(rods: Sequence[_Rod], room: float) -> tuple[float, str]:
+    longest = max(rod.length.mm for rod in rods)
+    return next((s for s in _SCALES if longest * s[0] <= room), _SCALES[-1])
+
+
+def _draw_rod(sheet: Sheet, rod: _Rod, scale: float, top: float) -> float:
+    """Draw one member with its marks and their running dimension; return the y below it."""
+    left = margin(sheet) + (2.0 if not sheet.thumbnail else 0.0)
+    high = _BOARD if not sheet.thumbnail else 4.0
+    board = rectangle(left, top, left + rod.length.mm * scale, top + high)
+    sheet.line(board, VISIBLE_STANDING.narrowed(0.35), closed=True)
+    sheet.outlines[rod.name] = Outline(
+        name=rod.name, real=rectangle(0, 0, rod.length.mm, high / scale), paper=board, scale=scale
+    )
+    quirk = top + high * 0.68
+    ends = [left + mark.mm * scale for mark in rod.marks]
+    for i, x in enumerate(ends):
+        sheet.line(((x, quirk - 1.6), (x, quirk + 1.6)), PENCIL)
+        sheet.outlines[f"{rod.name} mark {i + 1}"] = Outline(
+            name=f"{rod.name} mark", real=((rod.marks[i].mm, 0.0),), paper=((x, quirk),), scale=scale
+        )
+    if sheet.thumbnail:
+        return top + high + 4.0
+    sheet.hatch(rectangle(left, top, left + rod.length.mm * scale, top + high * 0.42), LONG_GRAIN)
+    return _running(sheet, rod, left, ends, top + high)
+
+
+def _running(sheet: Sheet, rod: _Rod, left: float, ends: Sequence[float], board: float) -> float:
+    """Dimension the marks and the end from nought; figures turned where they would crowd."""
+    line = board + 6.0
+    far = left + (ends[-1] - left if not rod.length.mm else rod.length.mm * (ends[-1] - left) / rod.marks[-1].mm)
+    places = [*ends, far] if far - ends[-1] > 0.05 else list(ends)
+    texts = [mark.text for mark in rod.marks] + ([rod.length.text] if len(places) > len(ends) else [])
+    _line(sheet, ((left, line), (places[-1], line)))
+    view = View(sheet=sheet, scale=1.0, origin=(0.0, 0.0), zone=Zone(box=Box(0, 0, sheet.width, 1e6)))
+    _line(sheet, ((left, board + 1.0), (left, line - 1.05)))
+    origin_ring(view, (left, line))
+    before = left
+    for x in places:
+        _line(sheet, ((x, board + 1.0), (x, line)))
+        _head(sheet, (x, line), x - before)
+        before = x
+    return _figures(sheet, [left, *places], ["0", *texts], line)
+
+
+def _line(sheet: Sheet, points: tuple[Point, ...]) -> None:
+    sheet.line(points, DIMENSION, "dimension")
+
+
+def _head(sheet: Sheet, tip: Point, run: float) -> None:
+    if run >= 3.0:
+        sheet.stroke(arrow(tip, 0.0, BLUE))
+        return
+    x, y = tip
+    pen = DIMENSION.narrowed(0.3)
+    ends = ((x - 0.92, y + 0.92), (x + 0.92, y - 0.92))
+    sheet.stroke(Stroke(points=ends, pen=pen, layer="dimension", exempt=True))
+
+
+def _figures(sheet: Sheet, places: Sequence[float], texts: Sequence[str], line: float) -> float:
+    em = sheet.em("figure")
+    widths = [extent(text, em)[0] + 1.2 for text in texts]
+    level = _shift(places, spread(places, widths)) <= 3.0
+    need = widths if level else [cap(em) + 1.0] * len(texts)
+    below = line + 2.6
+    deepest = below
+    for x, place, text in zip(places, spread(places, need), texts, strict=True):
+        start = below
+        if abs(place - x) > 0.3:
+            _line(sheet, ((x, line), (x, line + 1.2), (place, line + 3.2), (place, line + 4.0)))
+            start = line + 4.8
+        deepest = max(deepest, _figure(sheet, text, place, start, level))
+    return deepest
+
+
+def _shift(wanted: Sequence[float], places: Sequence[float]) -> float:
+    return max(abs(a - b) for a, b in zip(wanted, places, strict=True))
+
+
+def _figure(sheet: Sheet, text: str, x: float, top: float, level: bool) -> float:
+    em = sheet.em("figure")
+    if level:
+        return sheet.text(text, x, top + cap(em), "figure", anchor="middle", colour=BLUE).box.bottom
+    return sheet.text(text, x + cap(em) / 2, top, "figure", anchor="end", colour=BLUE, upright=True).box.bottom
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Setting:
+    """The combination square set to one quirk: from which edge, how far."""
+
+    letter: str
+    quirk: Size
+    edge: str
+    on: str
+
+
+def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, width: float) -> float:
+    """Draw the square's stock against an edge and its blade out to the pencil line; return the y below."""
+    scale, named = next((d for d in _DETAILS if setting.quirk.mm * d[0] <= width * 0.35), _DETAILS[-1])
+    sheet.text(f"{setting.letter}, {named}", left, top + 3.2, "title", weight="bold")
+    y = top + 9.0
+    edge, far, stock = left + 13.0, left + width - 3.0, 12.0
+    reach = edge + setting.quirk.mm * scale
+    sheet.line(((edge, y - 2.0), (far, y - 2.0)), VISIBLE_STANDING.narrowed(0.35))
+    sheet.line(((edge, y - 2.0), (edge, y + 20.0)), VISIBLE_STANDING.narrowed(0.35))
+    sheet.line(break_line((edge, y + 20.0), (far, y + 20.0)), VISIBLE_STANDING.narrowed(0.13))
+    sheet.line(break_line((far, y - 2.0), (far, y + 20.0)), VISIBLE_STANDING.narrowed(0.13))
+    sheet.line(rectangle(edge - stock, y + 2.0, edge, y + 16.0), VISIBLE, closed=True)
+    sheet.line(((edge, y + 5.0), (reach, y + 5.0), (reach, y + 11.0), (edge, y + 11.0)), VISIBLE)
+    sheet.line(((reach, y + 12.0), (reach, y + 19.0)), PENCIL)
+    name = f"setting {setting.letter}"
+    sheet.outlines[name] = Outline(
+        name=name,
+        real=((0.0, 0.0), (setting.quirk.mm, 0.0)),
+        paper=((edge, y), (reach, y)),
+        scale=scale,
+    )
+    view = View(
+        sheet=sheet, scale=1.0, origin=(0.0, 0.0), zone=Zone(box=Box(left, top, left + width, y + 34.0))
+    )
+    words = f"square set to {setting.quirk.text}"
+    dimension(view, (edge, y + 20.5), (reach, y + 19.5), y + 26.0, setting.quirk.text, words)
+    sheet.settle()
+    return max(y + 28.0, sheet.bottom())
+
+
+def _settings(first: Size, second: Size) -> tuple[_Setting, ...]:
+    both = (
+        _Setting(letter="P", quirk=first, edge="the lining's face", on="the lining edge"),
+        _Setting(letter="Q", quirk=second, edge="the packer's edge", on="the packer"),
+    )
+    return tuple(setting for setting in both if setting.quirk.mm > 0)
+
+
+def _entries(settings: Sequence[_Setting]) -> tuple[Entry, ...]:
+    words = {"P": "first quirk", "Q": "second quirk, once the packer is fixed"}
+    return tuple(
+        Entry(letter=s.letter, text=f"square set to {s.quirk.text} from {s.edge}: {words[s.letter]}")
+        for s in settings
+    )
+
+
+def _draw_settings(sheet: Sheet, settings: Sequence[_Setting], top: float) -> float:
+    left = margin(sheet)
+    wide = min(74.0, (sheet.width - 2 * left - 4.0) / max(1 if sheet.narrow else 2, 1))
+    y = top
+    for i, setting in enumerate(settings):
+        if sheet.narrow:
+            y = _draw_setting(sheet, setting, left, y, wide) + 3.0
+        else:
+            y = max(y, _draw_setting(sheet, setting, left + i * (wide + 6.0), top, wide))
+    return y
+
+
+def _alt(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, named: str) -> str:
+    runs = " ".join(
+        f"On the {rod.words} marks at {', '.join(mark.text for mark in rod.marks)} mm from {rod.start}, the whole being"
+        f" {rod.length.text} mm."
+        for rod in rods
+    )
+    sets = " ".join(f"The square is set to {s.quirk.text} mm from {s.edge}, marking {s.on}." for s in settings)
+    return f"Marking out at {named}, a mark every {spacing.text} mm. {runs} {sets}"
+
+
+@drawing
+def quirk_marks(
+    width: float,
+    *,
+    leg_length: Size,
+    leg_marks: tuple[Size, ...],
+    head_length: Size,
+    head_marks: tuple[Size, ...],
+    spacing: Size,
+    first_quirk: Size,
+    second_quirk: Size,
+) -> Drawn:
+    """Quirk marks as a running dimension from one end.
+
+    Marks in mm from the foot of a leg and from the left end of the head, rising; each run ends with the member's
+    length. A quirk of 0 has no setting drawn. Raises ValueError for a mark outside its member or out of order.
+    """
+    rods = (
+        _Rod(name="leg", words="leg", start="the foot", length=leg_length, marks=leg_marks),
+        _Rod(name="head", words="head", start="the left end", length=head_length, marks=head_marks),
+    )
+    for rod in rods:
+        _check(rod)
+    settings = _settings(first_quirk, second_quirk)
+    sheet = Sheet(width=width)
+    scale, named = _scale(rods, width - 2 * margin(sheet) - 6.0)
+    words = f"Quirk marks every {spacing.text}, marked from one end, {named}"
+    bottom = _rods(sheet, rods, scale, title(sheet, words) + 2.0)
+    if not sheet.thumbnail:
+        bottom = _draw_settings(sheet, settings, bottom + 6.0)
+        bottom = plain_list(sheet, _entries(settings), margin(sheet), bottom + 4.0, width - 2 * margin(sheet))
+        notes(sheet, ("Both legs alike. Measure every mark from nought, not from the last. All in mm.",), bottom + 1.0)
+    sheet.height = math.ceil(sheet.bottom() + 3.0)
+    return Drawn(
+        sheet=sheet, title=words, alt=_alt(rods, settings, spacing, named), scale=named, key=_entries(settings)
+    )
+
+
+def _rods(sheet: Sheet, rods: Sequence[_Rod], scale: float, top: float) -> float:
+    for rod in rods:
+        if not sheet.thumbnail:
+            words = f"{rod.words.capitalize()}, from {rod.start}"
+            sheet.text(words, margin(sheet), top + 4.0, "note", weight="bold", colour=INK)
+            top += 6.5
+        top = _draw_rod(sheet, rod, scale, top) + 4.0
+    return top
+
+
+def _check(rod: _Rod) -> None:
+    at = [mark.mm for mark in rod.marks]
+    if not at or sorted(at) != at or at[0] < 0 or at[-1] > rod.length.mm + 1e-9:
+        raise ValueError(f"the {rod.words}'s marks must rise within its {rod.length.text} mm")
