@@ -156,8 +156,8 @@ def _year(before: int | None, subject: Subject) -> Iterator[Sign]:
     if before is None or subject.job is None:
         return
     if subject.year is None:
-        site = subject.job.site
-        yield Sign(kind="no-year", name="", span=site.span if site else subject.job.span)
+        job = subject.job
+        yield Sign(kind="no-year", name="", span=job.places.get("site", job.span))
     elif subject.year[0] < before:
         yield Sign(kind="year", name=str(subject.year[0]), span=subject.year[1])
 

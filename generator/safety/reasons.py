@@ -39,29 +39,26 @@ def plain(text: str) -> str:
 
 def check_answer(rule: SectionRule, answer: SectionAnswer, log: ProblemLog) -> None:
     """Report an answer that says nothing, or that claims not to apply without honest ground."""
-    if answer.applies:
-        _check_text(rule, answer, log)
+    if answer.text is not None:
+        _check_text(rule, answer.text, log)
+    elif answer.applies:
+        return
     elif not rule.may_not_apply:
         log.add("section-always-applies", answer.span, title=rule.title, asks=rule.asks)
     else:
-        _check_reason(rule, answer, log)
+        _check_reason(rule, answer.because, log)
         _check_decider(rule, answer, log)
 
 
-def _check_text(rule: SectionRule, answer: SectionAnswer, log: ProblemLog) -> None:
-    if answer.text is None:
-        if not answer.lost:
-            log.add("section-without-text", answer.span, title=rule.title, asks=rule.asks)
-    elif says_nothing(answer.text):
-        log.add("section-bare", answer.text.span, title=rule.title, text=answer.text.typed, asks=rule.asks)
+def _check_text(rule: SectionRule, text: Prose, log: ProblemLog) -> None:
+    if says_nothing(text):
+        log.add("section-bare", text.span, title=rule.title, text=text.typed, asks=rule.asks)
 
 
-def _check_reason(rule: SectionRule, answer: SectionAnswer, log: ProblemLog) -> None:
-    reason = answer.because
+def _check_reason(rule: SectionRule, reason: Prose | None, log: ProblemLog) -> None:
     if reason is None:
-        if "because" not in answer.lost:
-            log.add("reason-missing", answer.span, title=rule.title, honest=rule.honest)
-    elif plain(reason.typed) in refused().bare:
+        return
+    if plain(reason.typed) in refused().bare:
         log.add("reason-bare", reason.span, title=rule.title, reason=reason.typed, honest=rule.honest)
     elif too_short(reason):
         least = refused().least_words

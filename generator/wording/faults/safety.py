@@ -34,10 +34,6 @@ FAULTS: Mapping[str, Fault] = {
         says="“%(title)s” is not written under “sections:”.",
         expected="It is filled from these parts of the file: %(parts)s.",
     ),
-    "section-without-text": Fault(
-        says="“%(title)s” has keys and no answer.",
-        expected="Write the answer itself after the colon. It asks: %(asks)s",
-    ),
     "section-bare": Fault(
         says="“%(text)s” does not answer “%(title)s”.",
         expected="At least one full sentence. It asks: %(asks)s",
@@ -49,10 +45,6 @@ FAULTS: Mapping[str, Fault] = {
     "section-always-applies": Fault(
         says="“%(title)s” always applies.",
         expected="An answer in place of “applies: no”. It asks: %(asks)s",
-    ),
-    "reason-missing": Fault(
-        says="“%(title)s” is said not to apply, and no reason is given.",
-        expected="“because:” with a full sentence. The only honest ground: %(honest)s",
     ),
     "reason-bare": Fault(
         says="“%(reason)s” is no reason why “%(title)s” does not apply.",
