@@ -19,11 +19,12 @@ _SIGNS = (
     (re.compile(r"\+/?-(?=\s?\d)"), "±"),
     (re.compile(r"(?<![\w\d-])-(?=\d)"), "−"),
     (re.compile(r"(?<=\d) ?x ?(?=\d)"), " × "),
+    (re.compile(r"(?<=\w)'(?=\w)"), "’"),
 )
 
 
 def with_signs(text: str) -> str:
-    """`text` with the minus, plus-minus and multiplication signs a printer would set."""
+    """`text` with the minus, plus-minus and multiplication signs, and the apostrophes, a printer would set."""
     for pattern, sign in _SIGNS:
         text = pattern.sub(sign, text)
     return text

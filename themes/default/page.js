@@ -1,0 +1,55 @@
+// Kindnesses only: the page is whole without this. Ticks and readings are kept on this device, the rod shows
+// the step in hand and the steps done.
+(function () {
+  "use strict";
+  var store = null;
+  try { store = window.localStorage; store.getItem("x"); } catch (e) { store = null; }
+  var page = "kept:" + location.pathname + ":";
+
+  function each(selector, act) { Array.prototype.forEach.call(document.querySelectorAll(selector), act); }
+
+  function recall(input) {
+    var kept = store && store.getItem(page + input.dataset.keep);
+    if (kept === null || kept === undefined) return;
+    if (input.type === "checkbox") input.checked = kept === "1"; else input.value = kept;
+  }
+
+  function keep(event) {
+    var input = event.target;
+    if (!store || !input.dataset || !input.dataset.keep) return;
+    store.setItem(page + input.dataset.keep, input.type === "checkbox" ? (input.checked ? "1" : "0") : input.value);
+    showDone();
+  }
+
+  function showDone() {
+    each(".rod a", function (link) {
+      var step = document.getElementById(link.hash.slice(1));
+      var boxes = step ? step.querySelectorAll(".ticks input") : [];
+      var done = boxes.length > 0 && Array.prototype.every.call(boxes, function (box) { return box.checked; });
+      link.parentNode.classList.toggle("done", done);
+    });
+  }
+
+  function follow() {
+    if (!("IntersectionObserver" in window)) { document.documentElement.classList.remove("scripted"); return; }
+    var links = {};
+    each(".rod a", function (link) { links[link.hash.slice(1)] = link; });
+    var watcher = new IntersectionObserver(function (entries) {
+      entries.forEach(function (entry) {
+        var link = links[entry.target.id];
+        if (!link) return;
+        if (entry.isIntersecting) link.setAttribute("aria-current", "step"); else link.removeAttribute("aria-current");
+      });
+    }, { rootMargin: "-40% 0px -59% 0px" });
+    Object.keys(links).forEach(function (id) {
+      var place = document.getElementById(id);
+      if (place) watcher.observe(place);
+    });
+  }
+
+  document.documentElement.classList.add("scripted");
+  each("[data-keep]", recall);
+  document.addEventListener("change", keep);
+  showDone();
+  follow();
+})();
