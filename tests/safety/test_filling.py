@@ -54,8 +54,8 @@ def test_what_a_missing_section_asks_is_said() -> None:
     assert said(problem) == (
         "Section S20, “Protective equipment”, is not answered.\n"
         "Write “ppe: |” under “sections:” and the answer below it. It asks: Each item with its class, for "
-        "which step, who supplies it, face-fit, worn together without clash, and why a stronger control was not "
-        "enough."
+        "which step, who supplies it, face-fit, worn together without clash, and why a stronger control was "
+        "not enough."
     )
 
 
