@@ -22,13 +22,16 @@ class Fit:
     def value_at(self, at: Worked) -> Worked:
         """The line's value at a place."""
         value = self.level + self.slope * (at.number - self.middle)
-        return applied("line_at", (*self._values(), at), Value(value, LENGTH))
+        return applied("line_at", (at, self._last_place(), *self._values()), Value(value, LENGTH))
 
     def rms(self) -> Worked:
         """The root of the mean square distance of the stations from the line, over all of them."""
         distances = [item.value.number - self.value_at(item.at).number for item in self.stations]
         value = math.sqrt(math.fsum(each * each for each in distances) / len(distances))
         return applied("line_rms", self._values(), Value(value, LENGTH))
+
+    def _last_place(self) -> Worked:
+        return self.stations[-1].at
 
     def _values(self) -> tuple[Worked, ...]:
         return tuple(item.value for item in self.stations)

@@ -20,7 +20,7 @@ from generator.quantities.worked import (
 )
 from generator.units import AREA, NUMBER, TRADE_UNITS, UNITS, Printed, Unit, Value, print_value
 from generator.wording import ENGLISH, Language
-from generator.wording.arithmetic import PHRASES, Phrase
+from generator.wording.arithmetic import PHRASES
 
 THIN = "\u2009"
 _SIGNS = {"+": " + ", "-": " − ", "*": " × ", "/": " ÷ "}
@@ -87,7 +87,7 @@ def working_lines(
     `unit` adds a last line in that unit where it is not the trade's own for the dimension. A line begins
     with ≈ where a number shown in it is not the whole of it.
     """
-    writer = _Writer(language, space)
+    item, writer = _behind_names(item), _Writer(language, space)
     names = writer.names(item.tree).text
     first = f"{name} = {names}" if name else names
     if isinstance(item.tree, Given | Literal):
@@ -95,6 +95,14 @@ def working_lines(
     stages = [writer.numbers(item.tree, folded) for folded in range(_depth(item.tree) + 1)]
     told = [_equals(stage) for stage in (*stages, *writer.results(item, unit))]
     return tuple(_without_repeats(first, told, names))
+
+
+def _behind_names(item: Worked) -> Worked:
+    """A quantity that is only another name for a value is told by the arithmetic behind that name."""
+    tree = item.tree
+    while isinstance(tree, Named):
+        tree = tree.of
+    return Worked(value=item.value, tree=tree)
 
 
 def _written(name: str, names: str, value: str) -> tuple[str, str]:
@@ -169,20 +177,21 @@ class _Writer:
         said = [inner(argument) for argument in tree.arguments]
         by_name = inner == self.names
         sentence = phrase.names if by_name else phrase.with_numbers
-        items = _collapsed(said) if by_name else self._items(tree, phrase, said)
+        joint = ", " if by_name else phrase.joint
+        level = _BINDING["+"] if joint == " + " else _PHRASE
+        items = _collapsed(said) if by_name else [part.within(level).text for part in said]
         text = self.language.say(
             sentence,
             item=said[0].text,
             step=said[-1].text,
-            items=phrase.joint.join(items) if not by_name else ", ".join(items),
+            second=said[1].text if len(said) > 1 else "",
+            items=joint.join(items),
+            rest=joint.join(_collapsed(said[2:]) if by_name else items[2:]),
             count=str(len(said)),
         )
-        binds = _ATOM if phrase.binds else _PHRASE
+        lone = len(said) == 1 and sentence == "%(items)s"
+        binds = said[0].binds if lone else (_ATOM if phrase.binds else _PHRASE)
         return _Said(text, binds, all(part.exact for part in said))
-
-    def _items(self, tree: Applied, phrase: Phrase, said: list[_Said]) -> list[str]:
-        level = 1 if phrase.joint == " + " else 0
-        return [part.within(level).text for part in said]
 
     def _rounding(self, tree: Applied, folded: int) -> _Said:
         """A rounding shows as many figures of its item as let the reader round to the same result."""

@@ -1,6 +1,7 @@
 """How the working of a named function is said: once with names, once with numbers.
 
-`%(item)s`, `%(items)s` and `%(step)s` are what it is applied to. Plain sums and products need no words.
+`%(item)s` and `%(second)s` are the first two things it is applied to, `%(step)s` the last, `%(items)s` all
+and `%(rest)s` those after the first two. Plain sums and products need no words.
 """
 
 from __future__ import annotations
@@ -41,6 +42,7 @@ PHRASES: Mapping[str, Phrase] = {
     "sin": Phrase("sin(%(item)s)", binds=True),
     "cos": Phrase("cos(%(item)s)", binds=True),
     "gap_area": Phrase("area left in front of the readings, drawn straight between them: %(items)s"),
-    "line_at": Phrase("straight line fitted to %(items)s, read at %(step)s"),
+    "line_at": Phrase("straight line fitted to %(rest)s, read at %(item)s"),
+    "shortest_in_stock": Phrase("shortest of %(rest)s, at least %(item)s and at most %(second)s"),
     "line_rms": Phrase("root mean square distance of %(items)s from the straight line fitted to them"),
 }

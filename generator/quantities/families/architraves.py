@@ -93,8 +93,9 @@ def architrave_set(
     sizes = _sizes(head_width, leg_wide, leg_over or millimetres(0), thickness)
     head_short = opening_width + 2 * quirk
     head_long = head_short + 2 * leg_wide
-    left = opening_height + above - (floor_gap or millimetres(0))
-    right = opening_height + above - right_floor_gap if right_floor_gap else left
+    standing = opening_height + above
+    left = standing - floor_gap if floor_gap else standing
+    right = standing - right_floor_gap if right_floor_gap else left
     _refuse_no_leg(left, right)
     pieces = (
         _leg("left", left, sizes),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from generator.quantities.calculator import Example, Length, Lengths, Margin, Times, calculator
 from generator.quantities.functions import round_up
 from generator.quantities.results import Finding, Findings, InputRefused
-from generator.quantities.worked import Worked, millimetres, plain
+from generator.quantities.worked import Worked, applied, millimetres, plain
 
 MOST_FIXINGS = 1000
 
@@ -80,9 +80,10 @@ def pin_length(
     practice, no source.
     """
     least = held * times
-    most = held + ground - (cover or millimetres(0))
+    most = held + ground - cover if cover else held + ground
     serving = [size for size in stock if least <= size <= most]
-    chosen = min(serving, key=lambda size: size.magnitude) if serving else None
+    shortest = min((size.value for size in serving), key=lambda value: value.magnitude, default=None)
+    chosen = applied("shortest_in_stock", (least, most, *stock), shortest) if shortest else None
     return PinLength(
         length=chosen,
         least=least,

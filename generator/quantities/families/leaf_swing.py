@@ -16,11 +16,11 @@ HALF_TURN = literal(Value(Decimal(180), ANGLE))
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Swing:
-    """The greatest opening angle from shut, with the depth the leaf has to clear."""
+    """The greatest opening angle from shut, the depth the leaf has to clear, and what the angle assumes."""
 
     angle: Worked
     depth: Worked
-    remarks: Findings
+    notes: Findings
     refused: Findings
 
 
@@ -45,7 +45,7 @@ def door_swing(
     return Swing(
         angle=angle,
         depth=depth,
-        remarks=(Finding(code="square-edge-assumed"),) if angle < HALF_TURN else (),
+        notes=(Finding(code="square-edge-assumed"),) if angle < HALF_TURN else (),
         refused=found((narrow, Finding(code="swing-too-small", limit=least_swing, actual=angle))),
     )
 

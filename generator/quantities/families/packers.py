@@ -325,9 +325,9 @@ def packer_set(
     nought gives no pieces. Own derivation.
     """
     head = opening_width + 2 * first_quirk + 2 * packer_width
-    gap = floor_gap or millimetres(0)
-    leg = opening_height + first_quirk - gap
-    right = opening_height + first_quirk - right_floor_gap if right_floor_gap else leg
+    standing = opening_height + first_quirk
+    leg = standing - floor_gap if floor_gap else standing
+    right = standing - right_floor_gap if right_floor_gap else leg
     none = thickness is not None and thickness.magnitude == 0
     lengths = (("left leg", leg), ("head", head), ("right leg", right))
     pieces = tuple(square_piece("packer", *each, width=packer_width, thickness=thickness) for each in lengths)
