@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator.problems import ProblemLog, Span
+from generator.reading.limits import MOST_BYTES
 
-MOST_BYTES = 1_000_000
 _UTF8_MARK = b"\xef\xbb\xbf"
 _UTF16_MARKS = (b"\xff\xfe", b"\xfe\xff")
 _WORD_PROCESSOR_CODE = "cp1252"

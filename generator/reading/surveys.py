@@ -12,10 +12,10 @@ from typing import NamedTuple
 from generator.problems import ProblemLog, Span
 from generator.reading.characters import report_unseen
 from generator.reading.files import read_text
+from generator.reading.limits import MOST_COLUMNS
 from generator.reading.nodes import Nothing, Style, Text
 from generator.reading.source import Source, source_of
 
-MOST_COLUMNS = 500
 _OTHER_SEPARATORS = {";": "semicolons", "\t": "tabs", "|": "upright strokes"}
 _CELL = re.compile(r'(?:"(?:[^"]|"")*"|[^",][^,]*|)(?=,|$)')
 

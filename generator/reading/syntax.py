@@ -15,6 +15,7 @@ import yaml
 from yaml import tokens
 
 from generator.problems import Problem
+from generator.reading.limits import MOST_DEPTH
 from generator.reading.source import Source, quoted
 
 Place = tuple[int, int]
@@ -124,6 +125,12 @@ def _indent(line: str) -> int:
     return len(line) - len(line.lstrip(" "))
 
 
+def _too_deep(upset: Upset) -> Problem | None:
+    if "nesting depth" not in upset.problem:
+        return None
+    return upset.cause("yaml-too-deep", upset.at, most=MOST_DEPTH)
+
+
 def _directive(upset: Upset) -> Problem | None:
     for number in range(upset.at[0] + 1):
         if upset.source.line(number).startswith("%"):
@@ -221,14 +228,22 @@ def _flow(upset: Upset) -> Problem | None:
 
 
 def _set_in_below_text(upset: Upset) -> Problem | None:
-    if "mapping values are not allowed" not in upset.problem:
-        return None
     above = _line_above(upset, upset.at[0])
+    if not _reads_on(upset, above):
+        return None
     while above >= 0 and _indent(upset.source.line(above)) >= _indent(upset.line):
         above = _line_above(upset, above)
     if above < 0:
         return None
     return upset.cause("yaml-set-in", (upset.at[0], _indent(upset.line)), above=above + 1)
+
+
+def _reads_on(upset: Upset, above: int) -> bool:
+    """True when the line was taken for more of a value above it."""
+    if "mapping values are not allowed" in upset.problem:
+        return True
+    deeper = upset.at[1] == _indent(upset.line) > _indent(upset.source.line(above))
+    return deeper and "mapping" in upset.context
 
 
 def _no_key(upset: Upset) -> Problem | None:
@@ -271,7 +286,8 @@ def _indentation(upset: Upset) -> Problem | None:
     if not upset.context.startswith("while parsing a block"):
         return None
     (line, column), among_keys = upset.began, "mapping" in upset.context
-    values = {"column": upset.at[1] + 1, "first": line + 1, "first_column": column + 1}
+    above = _indent(upset.source.line(_line_above(upset, upset.at[0])))
+    values = {"column": upset.at[1] + 1, "above": above + 1, "first": line + 1, "first_column": column + 1}
     if among_keys and upset.character == "-":
         return upset.cause("yaml-item-among-keys", upset.at, **values)
     if not among_keys and upset.at[1] == column:
@@ -280,6 +296,7 @@ def _indentation(upset: Upset) -> Problem | None:
 
 
 _CAUSES: tuple[Callable[[Upset], Problem | None], ...] = (
+    _too_deep,
     _directive,
     _bad_start,
     _alias_or_anchor,
@@ -292,12 +309,12 @@ _CAUSES: tuple[Callable[[Upset], Problem | None], ...] = (
     _second_colon,
     _no_space_after_colon,
     _flow,
+    _no_key_before_colon,
     _set_in_below_text,
     _no_key,
     _item_on_key_line,
     _stray_bracket,
     _bad_content,
     _second_root,
-    _no_key_before_colon,
     _indentation,
 )

@@ -17,13 +17,12 @@ from yaml import events
 from generator.problems import Problem, ProblemLog, Span
 from generator.reading.characters import report_odd_indents, report_tabs, report_unseen
 from generator.reading.files import read_text
+from generator.reading.limits import MOST_DEPTH, MOST_NODES
 from generator.reading.nodes import Entries, Items, Node, Nothing, Style, Text
 from generator.reading.pieces import Extent, pieces_of
 from generator.reading.source import Source, quoted, source_of
 from generator.reading.syntax import explain
 
-MOST_NODES = 50_000
-MOST_DEPTH = 40
 LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 _CHECKS = (report_unseen, report_tabs, report_odd_indents)

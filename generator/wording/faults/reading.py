@@ -172,8 +172,8 @@ _SYNTAX: Mapping[str, Fault] = {
         "holds the list.",
     ),
     "yaml-indentation": Fault(
-        "This line begins at column %(column)s; what it would belong to begins at column %(first_column)s, "
-        "on line %(first)s.",
+        "This line begins at column %(column)s; the line above it begins at column %(above)s, and what holds "
+        "both at column %(first_column)s (line %(first)s).",
         "Begin it at the same column as the lines it belongs with.",
     ),
     "yaml-after-end": Fault(
