@@ -12,7 +12,7 @@ from typing import NamedTuple
 from generator.problems import ProblemLog, Span
 from generator.reading.characters import report_unseen
 from generator.reading.files import read_text
-from generator.reading.limits import MOST_COLUMNS
+from generator.reading.limits import MOST_COLUMNS, MOST_ROWS
 from generator.reading.nodes import Nothing, Style, Text
 from generator.reading.source import Source, source_of
 
@@ -66,6 +66,9 @@ def parse_survey(text: str, shown: str, log: ProblemLog) -> Survey | None:
     first = next((number for number, line in enumerate(source.lines) if line.strip()), None)
     if first is None:
         log.add("survey-empty", source.span(0, 0))
+        return None
+    if len(source.lines) > first + MOST_ROWS + 2:
+        log.add("survey-too-long", source.span(first + MOST_ROWS + 1, 0), most=f"{MOST_ROWS:,}")
         return None
     header = _header(first, source, log)
     if header is None:

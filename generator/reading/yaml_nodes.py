@@ -179,9 +179,10 @@ class _Reader:
 
     def _text_in_braces(self, start: Any, end: Any, span: Span) -> Text:
         """`{name}` without quotes: a mapping to YAML, and plainly meant as text."""
-        value = self._text[start.start_mark.index : end.end_mark.index]
-        doubled = self._text[: start.start_mark.index].endswith("{")
-        if not doubled:
+        begin = start.start_mark.index
+        value = self._text[begin : end.end_mark.index]
+        inner_of_two = self._text[max(begin - 1, 0) : begin] == "{"
+        if not inner_of_two:
             self._log.add("yaml-brace-text", span, text=value, quoted=quoted(value))
         return Text(value=value, span=span, lines=(span,), starts=(0,))
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.problems import ProblemLog
-from generator.reading.limits import MOST_COLUMNS
+from generator.reading.limits import MOST_COLUMNS, MOST_ROWS
 from generator.reading.nodes import Nothing, Text
 from generator.reading.surveys import Survey, parse_survey, read_survey
 from generator.wording.report import report_text
@@ -107,6 +107,17 @@ def test_a_heading_row_too_wide_is_refused() -> None:
     survey, log = read(",".join(f"c{number}" for number in range(MOST_COLUMNS + 1)))
     assert survey is None
     assert [problem.code for problem in log] == ["survey-too-wide"]
+
+
+@pytest.mark.parametrize("end", ["", "\n"])
+def test_the_number_of_rows_is_bounded(end: str) -> None:
+    rows = "opening,face\n" + "\n".join(["1,hall"] * MOST_ROWS) + end
+    assert len(sound(rows).rows) == MOST_ROWS
+    survey, log = read(rows.rstrip() + "\n2,hall\n2,hall\n")
+    assert survey is None
+    assert [(problem.code, problem.span.line) for problem in log if problem.span] == [
+        ("survey-too-long", MOST_ROWS + 2)
+    ]
 
 
 def test_a_spreadsheet_file_reads_with_its_byte_order_mark(tmp_path: Path) -> None:

@@ -200,6 +200,10 @@ _SURVEYS: Mapping[str, Fault] = {
         "The survey has %(count)s columns; %(most)s are the most that are read.",
         "Expected one column for each size or reading.",
     ),
+    "survey-too-long": Fault(
+        "The survey has more than %(most)s rows and is not read.",
+        "Expected one line for each face of each opening. Check that this is the right file.",
+    ),
     "survey-heading-blank": Fault(
         "Column %(column)s has no heading.",
         "Expected the name of a size, or delete the column with all its commas.",
