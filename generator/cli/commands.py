@@ -107,6 +107,20 @@ def _found_as_text(problems: Iterable[Problem]) -> str:
     return report_text(problems, colour=coloured(sys.stdout))
 
 
+def _quantities(asked: argparse.Namespace) -> int:
+    from generator.cli.asked_for import ledger_asked_for
+    from generator.cli.figures import as_csv, as_json, as_text, figures_of
+
+    log = ProblemLog()
+    ledger = ledger_asked_for(asked.method, asked.job, asked.folder, log)
+    tell(log, sys.stderr)
+    if log.has_errors:
+        return FAULTS
+    write = {"text": as_text, "json": as_json, "csv": as_csv}[asked.form]
+    sys.stdout.write(write(figures_of(ledger)))
+    return WELL
+
+
 def _start(asked: argparse.Namespace) -> int:
     for path in start(asked.folder):
         say(str(path))
@@ -115,7 +129,7 @@ def _start(asked: argparse.Namespace) -> int:
 
 
 def _schema(asked: argparse.Namespace) -> int:
-    from generator.model import json_schema
+    from generator.model.schema import json_schema
 
     say(json.dumps(json_schema(asked.kind), indent=1, ensure_ascii=False))
     return WELL
@@ -124,6 +138,7 @@ def _schema(asked: argparse.Namespace) -> int:
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "publish": _publish,
     "check": _check,
+    "quantities": _quantities,
     "start": _start,
     "schema": _schema,
 }

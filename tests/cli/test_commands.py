@@ -19,6 +19,8 @@ from types import ModuleType
 import pytest
 
 from generator.cli import main
+from generator.cli.arguments import SCHEMA_KINDS
+from generator.model.schema import KINDS
 from generator.problems import MachineLacks, ProblemLog, Span
 
 PLACE = "methods/shelf.yaml"
@@ -425,3 +427,10 @@ def test_interrupting_a_real_run_ends_it_at_once() -> None:
     assert program.wait(10) == 130
     assert time.monotonic() - began < 5
     assert program.stderr.read() == "\nStopped. What was published before still stands.\n"
+
+
+def test_every_kind_of_schema_may_be_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    assert set(SCHEMA_KINDS) == set(KINDS)
+    for kind in SCHEMA_KINDS:
+        assert main(["schema", kind]) == 0
+        assert json.loads(capsys.readouterr().out)["$schema"].startswith("http://json-schema.org/")

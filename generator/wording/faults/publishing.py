@@ -42,6 +42,14 @@ FAULTS: Mapping[str, Fault] = {
         "Neither %(folder)s nor a folder above it holds a folder called methods.",
         "Go into the folder that does, name it, or lay out a new one: storeyrod start my-jobs.",
     ),
+    "no-such-method": Fault(
+        "No method in %(folder)s has the number or the file %(name)s.",
+        "Name one of: %(known)s.",
+    ),
+    "no-such-job": Fault(
+        "No job of %(method)s in %(folder)s has the file, the name or the title %(name)s.",
+        "Name one of: %(known)s.",
+    ),
     "folder-not-empty": Fault(
         "%(folder)s holds something already, and nothing of it is overwritten.",
         "Give the name of a new folder or of an empty one.",
