@@ -8,7 +8,7 @@ from generator.model.catalogue import Catalogue
 from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
-from generator.model.names import check_known
+from generator.model.names import check_choices, check_known
 from generator.model.sizes import fits
 from generator.model.survey_rows import log_missing
 from generator.problems import ProblemLog, nearest
@@ -29,16 +29,13 @@ def check_job(job: Job, method: Method, catalogue: Catalogue, log: ProblemLog) -
     _check_sizes(job, method, log)
     _check_roles(job, method, log)
     check_known(job.materials.values(), catalogue.material_keys, "material-unknown", log)
-    for name in job.choices:
-        if name not in method.quantities.names:
-            near = nearest(name, method.quantities.names)
-            log.add("choice-quantity", job.choices.place(name), name=name, nearest=near)
-    if job.survey is None and "survey" not in job.lost:
+    check_choices(job.choices, method, log)
+    if job.survey is None and job.knows("survey") and job.knows("sizes"):
         _check_given(job, method, log)
 
 
 def _check_sizes(job: Job, method: Method, log: ProblemLog) -> None:
-    for name, value in job.sizes.items():
+    for name, value in job.sizes.items() if method.knows("sizes") else ():
         size = method.sizes.get(name)
         if size:
             fits(size, value, log)
@@ -48,7 +45,8 @@ def _check_sizes(job: Job, method: Method, log: ProblemLog) -> None:
 
 
 def _check_roles(job: Job, method: Method, log: ProblemLog) -> None:
-    for role in job.materials.names - method.materials.names:
+    unknown = job.materials.names - method.materials.names if method.knows("materials") else ()
+    for role in unknown:
         near, number = nearest(role, method.materials.names), method.method
         log.add("role-not-of-method", job.materials.place(role), name=role, method=number, nearest=near)
 

@@ -91,14 +91,14 @@ class Described(BaseModel):
         if not isinstance(inner, Entries):
             raise wrong_kind(inner, f"the keys of {cls.noun}", log)
         places = {key.value: key.span for key, _ in inner.entries}
-        return {"span": place, "places": places, **cls._known(inner, log)}
+        return {"span": place, "places": places, **cls._known(inner, place, log)}
 
     @classmethod
-    def _known(cls, entries: Entries, log: ProblemLog) -> dict[str, Node]:
+    def _known(cls, entries: Entries, place: Span, log: ProblemLog) -> dict[str, Node]:
         keys = cls.keys()
         given = {key.value for key, _ in entries.entries}
         for key in cls._required() & keys.keys() - given:
-            log.add("key-missing", entries.span, key=key, noun=cls.noun, purpose=keys[key])
+            log.add("key-missing", place, key=key, noun=cls.noun, purpose=keys[key])
         for name, value in entries.entries:
             cls._look_at(name, value, log)
         return {
@@ -114,8 +114,21 @@ class Described(BaseModel):
             near, known = nearest(key.value, keys), ", ".join(keys)
             log.add("key-unknown", key.span, key=key.value, noun=cls.noun, known=known, nearest=near)
         elif isinstance(value, Nothing):
-            code = "key-commented-out" if "#" in key.span.text[key.span.column :] else "key-empty"
-            log.add(code, key.span, key=key.value, purpose=keys[key.value])
+            cls._report_empty(key, keys[key.value], log)
+
+    @classmethod
+    def _report_empty(cls, key: Text, purpose: str, log: ProblemLog) -> None:
+        if "#" in key.span.text[key.span.column :]:
+            log.add("key-commented-out", key.span, key=key.value, purpose=purpose)
+        elif key.value in cls._required():
+            log.add("key-empty", key.span, key=key.value, purpose=purpose)
+        else:
+            log.add("key-empty-spare", key.span, key=key.value, purpose=purpose)
+
+    def knows(self, key: str) -> bool:
+        """False when a value under `key` was lost to a fault, so that what is absent there proves nothing."""
+        value = getattr(self, key)
+        return key not in self.lost and (not isinstance(value, Listed) or value.whole)
 
     @classmethod
     def keys(cls) -> Mapping[str, str]:

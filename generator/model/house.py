@@ -17,7 +17,7 @@ class Company(Described):
     name: Plain = Field(description="the firm's name")
     address: Told | None = Field(None, description="the firm's address")
     phone: Code | None = Field(None, description="the firm's telephone number")
-    accent: Colour | None = Field(None, description="a colour in quotes, such as “#1B4A86”")
+    accent: Colour | None = Field(None, description="a colour such as “#1B4A86”")
     logo: Plain | None = Field(None, description="the file of the logo, from this folder")
 
 

@@ -20,6 +20,7 @@ from generator.model.scalars import (
     ToldOrNumber,
     Whole,
     Word,
+    at_fault,
     log_of,
     one_of,
 )
@@ -141,6 +142,7 @@ class SurveyFile(Described):
         log = log_of(info)
         if "opening" not in [column.value for column in self.key]:
             log.add("survey-key", self.key[0].span)
+            raise at_fault()
         return self
 
 

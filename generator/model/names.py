@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from typing import Final, TypeAlias
 
-from generator.model.border import Listed
+from generator.model.border import Table
 from generator.model.catalogue import Catalogue
 from generator.model.method import Method
 from generator.model.scalars import Word
@@ -19,11 +19,6 @@ def check_known(words: Iterable[Word], known: Collection[str], code: str, log: P
     for word in words:
         if word.value not in known:
             log.add(code, word.span, name=word.value, nearest=nearest(word.value, known))
-
-
-def is_whole(parts: object) -> bool:
-    """False when a list lost a part to a fault, so that the absence of a name in it proves nothing."""
-    return not isinstance(parts, Listed) or parts.whole
 
 
 def check_method(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
@@ -42,19 +37,20 @@ def _tools(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
 
 def _tools_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     listed = {tool.value for tool in method.tools}
-    used = (tool for step in method.steps for tool in step.uses)
-    if is_whole(method.tools):
-        check_known(used, listed, "step-tool", log)
+    if method.knows("tools"):
+        check_known((tool for step in method.steps for tool in step.uses), listed, "step-tool", log)
 
 
 def _materials_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    roles = (role for step in method.steps for role in step.materials)
-    check_known(roles, method.materials.names, "role-unknown", log)
+    if method.knows("materials"):
+        roles = [role for step in method.steps for role in step.materials]
+        cut = [plan.of for plan in method.cutting.values()]
+        check_known(roles + cut, method.materials.names, "role-unknown", log)
 
 
 def _hazards_met(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     declared = {hazard.hazard.value for hazard in method.hazards}
-    if is_whole(method.hazards):
+    if method.knows("hazards"):
         met = (hazard for step in method.steps for hazard in step.hazards)
         check_known(met, declared, "hazard-unknown", log)
 
@@ -69,7 +65,8 @@ def _hazards_once(method: Method, catalogue: Catalogue, log: ProblemLog) -> None
 
 
 def _criteria(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    check_known(_criteria_named(method), method.criteria.names, "criterion-unknown", log)
+    if method.knows("criteria"):
+        check_known(_criteria_named(method), method.criteria.names, "criterion-unknown", log)
 
 
 def _criteria_named(method: Method) -> Iterator[Word]:
@@ -80,39 +77,38 @@ def _criteria_named(method: Method) -> Iterator[Word]:
 
 
 def _question_steps(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    for question in method.questions if is_whole(method.steps) else ():
+    for question in method.questions if method.knows("steps") else ():
         if question.step is not None and not 1 <= question.step <= len(method.steps):
             log.add("question-step", question.step.span, step=question.step, count=len(method.steps))
 
 
 def _choices(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    for name in method.choices:
+    check_choices(method.choices, method, log)
+
+
+def check_choices(choices: Table[Word], method: Method, log: ProblemLog) -> None:
+    """Log each choice of a way for a quantity that the method does not have."""
+    for name in choices if method.knows("quantities") else ():
         if name not in method.quantities.names:
             near = nearest(name, method.quantities.names)
-            log.add("choice-quantity", method.choices.place(name), name=name, nearest=near)
+            log.add("choice-quantity", choices.place(name), name=name, nearest=near)
 
 
-def _cutting(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    plans = method.cutting.values()
-    check_known((plan.of for plan in plans), method.materials.names, "role-unknown", log)
-    _check_values((plan.pieces for plan in plans), method.quantities.names, log)
-
-
-def _values_shown(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    names = method.sizes.names | method.quantities.names
+def _values_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
+    pieces = (plan.pieces for plan in method.cutting.values())
     expected = (check.expect for step in method.steps for check in step.check if check.expect)
-    _check_values(expected, names, log)
-    _check_values((column.show for column in method.schedule), names | method.materials.names, log)
     drawings = (step.drawing for step in method.steps if step.drawing)
     bound = (value for drawing in drawings for value in drawing.with_.values())
-    _check_values(bound, names | method.materials.names, log)
+    columns = (column.show for column in method.schedule)
+    _check_values((*pieces, *expected), ("sizes", "quantities"), method, log)
+    _check_values((*bound, *columns), ("sizes", "quantities", "materials"), method, log)
 
 
-def _check_values(words: Iterable[Word], names: Collection[str], log: ProblemLog) -> None:
-    for word in words:
-        name = word.value.partition(".")[0]
-        if name not in names:
-            log.add("value-unknown", word.span, name=name, nearest=nearest(name, names))
+def _check_values(words: Iterable[Word], tables: Sequence[str], method: Method, log: ProblemLog) -> None:
+    if all(method.knows(table) for table in tables):
+        names = {name for table in tables for name in getattr(method, table).names}
+        heads = (Word(value=word.value.partition(".")[0], span=word.span) for word in words)
+        check_known(heads, names, "value-unknown", log)
 
 
 def _names_once(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
@@ -131,7 +127,6 @@ CHECKS: Final[tuple[Check, ...]] = (
     _criteria,
     _question_steps,
     _choices,
-    _cutting,
-    _values_shown,
+    _values_used,
     _names_once,
 )

@@ -131,7 +131,7 @@ class Reads:
         return dict(self.schema)
 
 
-FOUND = {Text: "text", Nothing: "nothing", Items: "a list", Entries: "a group of keys"}
+FOUND = {Text: "Text", Nothing: "Nothing", Items: "A list", Entries: "A group of keys"}
 
 
 def wrong_kind(node: Node, expected: str, log: ProblemLog) -> PydanticCustomError:
@@ -162,8 +162,8 @@ def retyped(text: Text) -> bool:
     return text.style == "plain" and bool(_RETYPED.fullmatch(text.value.strip()))
 
 
-def _told(node: Node, log: ProblemLog) -> Text:
-    text = text_of(node, "a sentence", log)
+def _told(node: Node, expected: str, log: ProblemLog) -> Text:
+    text = text_of(node, expected, log)
     if retyped(text):
         log.add("text-retyped", text.span, value=text.value)
         raise at_fault()
@@ -197,7 +197,7 @@ def _shaped(pattern: str, code: str) -> Callable[[Node, ProblemLog], Word]:
     shape = re.compile(pattern)
 
     def read(node: Node, log: ProblemLog) -> Word:
-        text = text_of(node, "a name", log)
+        text = _told(node, "a name", log)
         if not shape.fullmatch(text.value):
             log.add(code, text.span, value=text.value)
             raise at_fault()
@@ -223,7 +223,8 @@ def one_of(*allowed: str) -> Reads:
     return Reads(_choice(allowed), {"type": "string", "enum": list(allowed)})
 
 
-_FLAGS = {"yes": True, "no": False, "true": True, "false": False}
+_FLAGS = {"yes": True, "no": False} | dict.fromkeys(("true", "True", "TRUE"), True)
+_FLAGS |= dict.fromkeys(("false", "False", "FALSE"), False)
 
 
 def _flag(node: Node, log: ProblemLog) -> bool:
@@ -258,8 +259,7 @@ def amount_in(text: Text, log: ProblemLog, dimension: Dimension | None = None) -
     try:
         value = parse_value(text.value)
     except NotAValue as fault:
-        near = nearest(fault.values.get("unit", ""), UNITS)
-        values: dict[str, Any] = {"nearest": near, **fault.values}
+        values: dict[str, Any] = {"nearest": _nearest_unit(fault.values.get("unit", "")), **fault.values}
         log.add(fault.code, text.place(fault.offset, fault.length), **values)
         raise at_fault() from None
     amount = Amount(value=value, text=text.value.strip(), span=text.span)
@@ -269,6 +269,12 @@ def amount_in(text: Text, log: ProblemLog, dimension: Dimension | None = None) -
     return amount
 
 
+def _nearest_unit(typed: str) -> str:
+    """Of two letters only a slip of the shift key says anything: “in” is not meant as “min”."""
+    lowered = typed.lower()
+    return nearest(lowered, UNITS) if len(typed) > 2 or lowered in UNITS else ""
+
+
 def wrong_dimension(amount: Amount, dimension: Dimension, log: ProblemLog) -> None:
     """Log that a value lacks its unit or is of another dimension than was expected."""
     found = dimension_name(amount.value.dimension)
@@ -276,7 +282,7 @@ def wrong_dimension(amount: Amount, dimension: Dimension, log: ProblemLog) -> No
         log.add("amount-unit-missing", amount.span, value=amount.text, example=_EXAMPLES[dimension])
     else:
         expected = f"{dimension_name(dimension)}, such as {_EXAMPLES[dimension]}"
-        log.add("amount-dimension", amount.span, found=found, expected=expected)
+        log.add("amount-dimension", amount.span, value=amount.text, found=found, expected=expected)
 
 
 _EXAMPLES: Mapping[Dimension, str] = {
@@ -313,7 +319,8 @@ def amount_of(dimension: Dimension) -> Reads:
 
 
 def _formula(node: Node, log: ProblemLog) -> Formula:
-    tree = parse_formula(text_of(node, "a formula, such as first_quirk + second_quirk", log), log)
+    expected = "a formula, such as first_quirk + second_quirk"
+    tree = parse_formula(_told_or_number(node, expected, log), log)
     if tree is None:
         raise at_fault()
     return tree
@@ -360,11 +367,11 @@ def _shape(pattern: str, code: str, example: str) -> Reads:
     return Reads(_shaped(pattern, code), schema)
 
 
-Told = Annotated[Prose, Reads(lambda node, log: _prose(_told(node, log), log), _STRING)]
+Told = Annotated[Prose, Reads(lambda node, log: _prose(_told(node, "a sentence", log), log), _STRING)]
 ToldOrNumber = Annotated[
     Prose, Reads(lambda node, log: _prose(_told_or_number(node, "a sentence or a number", log), log), _CODE)
 ]
-Plain = Annotated[Word, Reads(lambda node, log: _word(_told(node, log), log), _STRING)]
+Plain = Annotated[Word, Reads(lambda node, log: _word(_told(node, "a few words", log), log), _STRING)]
 Code = Annotated[Word, Reads(lambda node, log: _word(_told_or_number(node, "a code", log), log), _CODE)]
 SnakeName = Annotated[Word, _shape(SNAKE, "name-snake", "first_quirk")]
 KebabName = Annotated[Word, _shape(KEBAB, "name-kebab", "chop-saw")]

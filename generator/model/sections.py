@@ -25,7 +25,7 @@ class SectionAnswer(Named):
     @model_validator(mode="after")
     def _answers(self, info: ValidationInfo) -> Self:
         log = log_of(info)
-        if self.text is None and self.applies and "applies" not in self.lost:
+        if self.text is None and self.applies and not self.lost & {"text", "applies"}:
             log.add("section-unanswered", self.span, name=self.name)
             raise at_fault()
         if not self.applies and self.because is None and "because" not in self.lost:

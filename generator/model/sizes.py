@@ -81,7 +81,7 @@ class Size(Named):
     @model_validator(mode="after")
     def _one_kind(self, info: ValidationInfo) -> Self:
         log, given = log_of(info), [kind for kind in KINDS if getattr(self, kind)]
-        if self.lost & set(KINDS):
+        if self.lost & {*KINDS, "readings"}:
             raise at_fault()
         if len(given) != 1:
             log.add(
@@ -132,15 +132,18 @@ class Size(Named):
 
 
 def _check_bounds(size: Size, log: ProblemLog) -> None:
+    """Log a default that does not fit; bounds that make no sense raise, since nothing can fit them."""
     bounds = [bound for bound in (size.least, size.most) if bound]
     if size.words and bounds:
         log.add("size-word-bounds", bounds[0].span, name=size.name)
-        return
-    if not fits(size, size.start, log):
-        return
+        raise at_fault()
     sound = [_has_dimension(size, bound, log) for bound in bounds]
-    if all(sound) and size.least and size.most and size.least.value.magnitude > size.most.value.magnitude:
+    if not all(sound):
+        raise at_fault()
+    if size.least and size.most and size.least.value.magnitude > size.most.value.magnitude:
         log.add("size-bounds", size.least.span, least=size.least.text, most=size.most.text)
+        raise at_fault()
+    fits(size, size.start, log)
 
 
 def fits(size: Size, value: SizeValue, log: ProblemLog) -> bool:

@@ -33,10 +33,15 @@ class Column:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Columns:
-    """The columns that hold sizes, and the names that a faulty heading was probably meant to be."""
+    """The columns that hold sizes, and the sizes that faulty headings were probably meant for."""
 
     known: tuple[Column, ...]
     meant: frozenset[str]
+
+    @property
+    def sizes(self) -> frozenset[str]:
+        """Every size that has a column, or that a faulty heading was meant for."""
+        return self.meant | {column.size.name.value for column in self.known}
 
     def of(self, name: str) -> tuple[Column, ...]:
         """The columns of one size."""
@@ -80,11 +85,16 @@ class _Headings:
         if size is None:
             self._unknown(name, heading)
             return None
-        self.meant.add(name)
+        column = self._of_size(size, found, heading)
+        if column is None:
+            self.meant.add(name)
+        return column
+
+    def _of_size(self, size: Size, found: re.Match[str] | None, heading: Text) -> Column | None:
         if found:
             return self._reading(size, found, heading)
         if size.readings:
-            self._log.add("column-place", heading.span, name=name)
+            self._log.add("column-place", heading.span, name=size.name)
             return None
         return Column(heading=heading, size=size)
 

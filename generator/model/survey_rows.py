@@ -82,7 +82,7 @@ def _given(cell: Text, size: Size, unit: Unit, log: ProblemLog) -> Given | None:
 def _check_columns(columns: Columns, method: Method, job: Job, log: ProblemLog) -> None:
     """Log each measured size that neither the job nor a column of the survey gives."""
     for name, size in method.sizes.items():
-        if size.measured and name not in job.sizes.names and name not in columns.meant:
+        if size.measured and _job_lacks(job, name) and name not in columns.sizes:
             log_missing(size, job.places.get("survey", job.span), log)
 
 
@@ -96,9 +96,13 @@ def log_missing(size: Size, span: Span, log: ProblemLog) -> None:
         log.add("size-not-given", span, name=name, label=label)
 
 
+def _job_lacks(job: Job, name: str) -> bool:
+    return job.knows("sizes") and name not in job.sizes.names
+
+
 def _check_blanks(row: SurveyRow, columns: Columns, job: Job, log: ProblemLog) -> None:
     for name, column in _first_columns(columns).items():
-        if not column.size.measured or name in job.sizes.names:
+        if not column.size.measured or not _job_lacks(job, name) or name in columns.meant:
             continue
         cells = [row.get(one.heading.value) for one in columns.of(name)]
         if all(isinstance(cell, Nothing) for cell in cells):
@@ -124,5 +128,6 @@ def _check_once(survey: Survey, wanted: SurveyFile, log: ProblemLog) -> None:
                 log.add("row-unnamed", cell.span, column=column.value)
         key = tuple(_typed(row, column.value) for column in wanted.key)
         if key in seen and all(key):
-            log.add("row-doubled", row.span, key=", ".join(key), first=seen[key])
+            cell = row.get(wanted.key[0].value)
+            log.add("row-doubled", cell.span if cell else row.span, key=", ".join(key), first=seen[key])
         seen.setdefault(key, row.span.line)

@@ -21,7 +21,7 @@ _KINDS: Mapping[str, Fault] = {
     "flag-unknown": Fault("“%(value)s” is neither yes nor no.", "Write yes or no, in small letters."),
     "count-form": Fault(
         "“%(value)s” is not a whole number.",
-        "Write a whole number in digits, such as 90: no unit, no point, no colon, no nought in front.",
+        "Write digits alone, such as 90 or 1998: no unit, no point, no colon, no nought in front.",
     ),
     "date-form": Fault("“%(value)s” is not a date.", "Write year, month and day, such as 2026-11-11."),
     "dates-order": Fault("%(last)s lies before %(first)s.", "The later of the two dates was expected here."),
@@ -42,7 +42,7 @@ _VALUES: Mapping[str, Fault] = {
         "Units are mm, cm, m, mm2, m2, ml, l, g, kg, min, h, days, deg, dB, £ and %%.",
     ),
     "amount-unit-missing": Fault("“%(value)s” has no unit.", "Write the unit too, such as %(example)s."),
-    "amount-dimension": Fault("%(found)s stands here.", "Expected %(expected)s."),
+    "amount-dimension": Fault("“%(value)s” is %(found)s.", "Expected %(expected)s."),
 }
 
 _KEYS: Mapping[str, Fault] = {
@@ -50,10 +50,15 @@ _KEYS: Mapping[str, Fault] = {
     "key-missing": Fault("“%(key)s” is missing from %(noun)s.", "Write “%(key)s:” and after it %(purpose)s."),
     "key-empty": Fault(
         "“%(key)s” has no value.",
+        "Write after the colon %(purpose)s.",
+    ),
+    "key-empty-spare": Fault(
+        "“%(key)s” has no value.",
         "Write after the colon %(purpose)s; or take the key out if it is not needed.",
     ),
     "key-commented-out": Fault(
-        "“%(key)s” has no value: what follows # is a comment.", "Put the value in quotes: %(purpose)s."
+        "“%(key)s” has no value: what follows # is a comment.",
+        "Put the value in quotes: expected was %(purpose)s.",
     ),
     "name-empty": Fault("Nothing stands after “%(name)s:”.", "Write its value, or take the name out."),
     "name-snake": Fault(
