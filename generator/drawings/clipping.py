@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -183,10 +184,19 @@ def _clip_to_edge(polygon: Points, edge: Segment) -> Points:
     return tuple(kept)
 
 
+def clip_to_disc(polygon: Sequence[Point], disc: Disc) -> Points:
+    """Return the part of a polygon inside a disc, the rim flattened to 0.05 mm."""
+    x, y, r = disc.x, disc.y, disc.radius
+    if all((px - x) ** 2 + (py - y) ** 2 <= r * r for px, py in polygon):
+        return tuple(polygon)
+    squared = clip_to_convex(polygon, rectangle(x - r, y - r, x + r, y + r))
+    return clip_to_convex(squared, circle((x, y), r, 0.05)) if squared else ()
+
+
 def clip_line(points: Sequence[Point], disc: Disc) -> tuple[Points, ...]:
     """Return the runs of a polyline that lie inside a disc."""
     runs: list[list[Point]] = []
-    for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False):
+    for (x1, y1), (x2, y2) in itertools.pairwise(points):
         span = _in_disc(x1 - disc.x, y1 - disc.y, x2 - x1, y2 - y1, disc.radius)
         if span is None:
             continue

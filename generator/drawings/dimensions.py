@@ -1,10 +1,12 @@
-"""Dimensions by ISO 129-1 practice: oblique ticks, figures above the line and read from below or from the right.
+"""Dimensions by ISO 129-1 practice: oblique ticks, figures above the line and read from below or from the
+right.
 
 Token values (tick 2.6 long, first line 9 to 10 from the object, figure 0.9 above) are this project's own.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -150,122 +152,80 @@ def origin_ring(view: View, at: Point) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """One mark of a running dimension: where it falls along the line (paper mm) and what is printed."""
+    """One mark of a running dimension: the paper y it falls on, and what is printed."""
 
     at: float
     text: str
-    from_edge: bool = True
 
 
-def running(
-    view: View, line_at: float, origin: float, marks: Sequence[Mark], edge: float, direction: Direction
-) -> None:
-    """Dimension marks from one end: origin ring, an arrow at each mark, figures beyond the line.
+def running(view: View, line_at: float, origin: float, marks: Sequence[Mark], edge: float) -> None:
+    """Dimension heights from one end: origin ring, an arrow at each mark, figures beside the line.
 
-    `line_at` is the line's paper x (upright) or y (across), `edge` where the extension lines start. Marks closer
-    than a figure are fanned out by jogged leaders in their own order.
+    `line_at` is the line's paper x, `origin` the paper y of nought, `edge` the x where the extension lines
+    start. Marks closer than a figure are fanned out by jogged leaders in their own order.
     """
     if view.sheet.thumbnail or not marks:
         return
-    frame = _Frame(upright=direction == "upright")
-    way = math.copysign(1.0, line_at - edge)
     ordered = sorted(marks, key=lambda mark: abs(mark.at - origin))
-    far = ordered[-1].at
-    view.sheet.stroke(_stroke(_on(direction, line_at, origin), _on(direction, line_at, far)))
-    origin_ring(view, _on(direction, line_at, origin))
-    _running_heads(view, direction, line_at, origin, ordered, edge + way)
-    _running_figures(view, frame, direction, line_at, origin, ordered, way)
+    view.sheet.stroke(_stroke((line_at, origin), (line_at, ordered[-1].at)))
+    _running_heads(view, line_at, origin, ordered, edge + 1.0)
+    origin_ring(view, (line_at, origin))
+    wanted = [origin, *(mark.at for mark in ordered)]
+    places = spread(wanted, [view.sheet.em("figure") + 0.6] * len(wanted))
+    for at, place, text in zip(wanted, places, ["0", *(mark.text for mark in ordered)], strict=True):
+        _running_figure(view, line_at, at, place, text)
 
 
-def _on(direction: Direction, line_at: float, along: float) -> Point:
-    return (line_at, along) if direction == "upright" else (along, line_at)
-
-
-def _running_heads(
-    view: View, direction: Direction, line_at: float, origin: float, marks: Sequence[Mark], start: float
-) -> None:
+def _running_heads(view: View, line_at: float, origin: float, marks: Sequence[Mark], start: float) -> None:
     before = origin
     for mark in marks:
-        tip = _on(direction, line_at, mark.at)
-        flight = math.copysign(1.0, mark.at - before)
-        towards = (math.pi / 2 if direction == "upright" else 0.0) * (flight if direction == "upright" else 1)
-        towards = towards if direction == "upright" else (0.0 if flight > 0 else math.pi)
         if abs(mark.at - before) >= 3.0:
-            view.sheet.stroke(arrow(tip, towards, BLUE))
+            view.sheet.stroke(arrow((line_at, mark.at), -math.pi / 2, BLUE))
         else:
-            tick(view, tip)
-        view.sheet.stroke(_stroke(_on(direction, start, mark.at), tip))
+            tick(view, (line_at, mark.at))
+        view.sheet.stroke(_stroke((start, mark.at), (line_at, mark.at)))
         before = mark.at
 
 
-def _running_figures(
-    view: View,
-    frame: _Frame,
-    direction: Direction,
-    line_at: float,
-    origin: float,
-    marks: Sequence[Mark],
-    way: float,
-) -> None:
-    em = view.sheet.em("figure")
-    high = cap(em)
-    need = [em + 0.6 if direction == "upright" else _turned_need(marks, em)] * (len(marks) + 1)
-    places = spread([origin, *(mark.at for mark in marks)], need)
-    texts = ["0", *(mark.text for mark in marks)]
-    for wanted, place, text in zip([origin, *(m.at for m in marks)], places, texts, strict=True):
-        _running_figure(view, direction, line_at, wanted, place, text, way)
-
-
-def _turned_need(marks: Sequence[Mark], em: float) -> float:
-    """Return the room a figure needs along an across line: its width, or its height when it must be turned."""
-    widest = max(extent(mark.text, em)[0] for mark in marks) + 1.2
-    steps = [abs(b.at - a.at) for a, b in zip(marks, marks[1:], strict=False)]
-    return widest if sum(steps) >= widest * len(steps) else cap(em) + 1.2
-
-
-def _running_figure(
-    view: View, direction: Direction, line_at: float, wanted: float, place: float, text: str, way: float
-) -> None:
-    em = view.sheet.em("figure")
-    high = cap(em)
-    jog = abs(place - wanted) > 0.05
-    reach = line_at + way * (5.6 if jog else 2.6)
-    if jog:
-        bend = (
-            _on(direction, line_at, wanted),
-            _on(direction, line_at + way * 1.4, wanted),
-            _on(direction, line_at + way * 3.8, place),
-            _on(direction, line_at + way * 4.9, place),
-        )
+def _running_figure(view: View, line_at: float, wanted: float, place: float, text: str) -> None:
+    reach = line_at + 2.6
+    if abs(place - wanted) > 0.05:
+        reach = line_at + 5.6
+        bend = ((line_at, wanted), (line_at + 1.4, wanted), (line_at + 3.8, place), (line_at + 4.9, place))
         view.sheet.stroke(_stroke(*bend))
-    if direction == "upright":
-        anchor: Literal["start", "end"] = "start" if way > 0 else "end"
-        view.sheet.text(text, reach, place + high / 2, "figure", anchor=anchor, colour=BLUE)
-        return
-    drop = reach + high if way > 0 else reach
-    view.sheet.text(text, place, drop, "figure", anchor="middle", colour=BLUE)
+    view.sheet.text(text, reach, place + cap(view.sheet.em("figure")) / 2, "figure", colour=BLUE)
 
 
-def spread(wanted: Sequence[float], need: Sequence[float]) -> tuple[float, ...]:
-    """Return places near the wanted ones, in the same order, no two nearer than they need.
+def spread(
+    wanted: Sequence[float], need: Sequence[float], low: float = -math.inf, high: float = math.inf
+) -> tuple[float, ...]:
+    """Return places near the wanted ones, in the same order, no two nearer than they need, between two
+    bounds.
 
-    Runs of crowded places are moved together by the mean of what each would have liked (pooled like a
-    least-squares order-keeping fit), so a crowd fans out evenly about its middle.
+    Runs of crowded places are pooled to the mean of what each would have liked (a least-squares fit that
+    keeps the order), so a crowd fans out evenly about its middle.
     """
     if len(wanted) < 2:
         return tuple(wanted)
     way = 1.0 if wanted[-1] >= wanted[0] else -1.0
     offsets = [0.0]
-    for a, b in zip(need, need[1:], strict=False):
+    for a, b in itertools.pairwise(need):
         offsets.append(offsets[-1] + (a + b) / 2)
+    least, most = (low, high) if way > 0 else (-high, -low)
+    level = _pooled([way * w - o for w, o in zip(wanted, offsets, strict=True)])
+    kept = (min(max(m, least), most - offsets[-1]) for m in level)
+    return tuple(way * (m + o) for m, o in zip(kept, offsets, strict=True))
+
+
+def _pooled(values: Sequence[float]) -> tuple[float, ...]:
+    """Return the nearest rising sequence, by pooling neighbours that fall."""
     pools: list[tuple[float, int]] = []
-    for w, o in zip(wanted, offsets, strict=True):
-        pools.append((way * w - o, 1))
+    for value in values:
+        pools.append((value, 1))
         while len(pools) > 1 and pools[-2][0] > pools[-1][0]:
             (m2, n2), (m1, n1) = pools.pop(), pools.pop()
             pools.append(((m1 * n1 + m2 * n2) / (n1 + n2), n1 + n2))
-    level = [mean for mean, count in pools for _ in range(count)]
-    return tuple(way * (m + o) for m, o in zip(level, offsets, strict=True))
+    return tuple(mean for mean, count in pools for _ in range(count))
 
 
 def angle_arc(

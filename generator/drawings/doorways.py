@@ -79,7 +79,12 @@ class _Doorway:
 
     def leg(self, right: bool = False) -> Points:
         inner, outer, foot = -self.quirk, -self.reach, -self.foot
-        ring = ((outer, foot), (outer, -self.top), (inner, -self.opening_height.mm - self.quirk), (inner, foot))
+        ring = (
+            (outer, foot),
+            (outer, -self.top),
+            (inner, -self.opening_height.mm - self.quirk),
+            (inner, foot),
+        )
         return tuple((self.opening_width.mm - x, y) for x, y in reversed(ring)) if right else ring
 
     def head(self) -> Points:
@@ -120,12 +125,14 @@ def _entries(door: _Doorway) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
     return pieces, tuple(points)
 
 
-def _running_texts(door: _Doorway) -> tuple[tuple[float, str], ...]:
-    return (
-        (door.opening_height.mm, f"{door.opening_height.text} lining head"),
-        (door.foot + door.leg_short.mm, f"{door.leg_short.text} short point"),
-        (door.foot + door.leg_long.mm, f"{door.leg_long.text} long point"),
+def _running_texts(door: _Doorway, narrow: bool) -> tuple[tuple[float, str], ...]:
+    """Return each height and its figure, named where the sheet has room for the name."""
+    heights = (
+        (door.opening_height.mm, door.opening_height.text, "lining head"),
+        (door.foot + door.leg_short.mm, door.leg_short.text, "short point"),
+        (door.foot + door.leg_long.mm, door.leg_long.text, "long point"),
     )
+    return tuple((high, text if narrow else f"{text} {name}") for high, text, name in heights)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,7 +146,9 @@ class _Plan:
 
 def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
     em = sheet.em("figure")
-    beside = max(extent(text, em)[0] for _, text in _running_texts(door)) + (13.5 if sheet.narrow else 18.0)
+    beside = max(extent(text, em)[0] for _, text in _running_texts(door, sheet.narrow)) + (
+        13.5 if sheet.narrow else 18.0
+    )
     beside = 3.0 if sheet.thumbnail else beside
     room = sheet.width - margin(sheet) - beside - (1.0 if sheet.narrow else 6.0)
     fits = (
@@ -152,7 +161,9 @@ def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
 
 
 def _view(door: _Doorway, sheet: Sheet, plan: _Plan, below: float) -> View:
-    """Place the doorway: over to the left where the words need the right, else in the middle of what is left."""
+    """Place the doorway: over to the left where the words need the right, else in the middle of what is
+    left.
+    """
     free = sheet.width - margin(sheet) - plan.beside - door.whole * plan.scale
     indent = min(free, 12.0) if sheet.width - plan.beside > door.whole * plan.scale * 2 else free * 0.6
     left = margin(sheet) + max(indent, 0.0) + door.reach * plan.scale
@@ -177,7 +188,9 @@ def _paint(view: View, door: _Doorway) -> None:
 
 
 def _apart(lines: Sequence[float], scale: float, kept: Sequence[float]) -> tuple[float, ...]:
-    """Return the lines that lie far enough from those kept, and from one another, to be told apart on paper."""
+    """Return the lines that lie far enough from those kept, and from one another, to be told apart on
+    paper.
+    """
     found: list[float] = []
     for line in lines:
         if all(abs(line - other) * scale >= _MERGE for other in (*kept, *found)):
@@ -208,30 +221,41 @@ def _dimensions(view: View, door: _Doorway) -> None:
     feet = (view.at(0, 0)[0], floor + 3.0), (view.at(wide, 0)[0], floor + 3.0)
     dimension(view, *feet, floor + 9.0, door.opening_width.text, f"clear width {door.opening_width.text}")
     edge = view.at(wide + door.reach, 0)[0]
-    marks = [Mark(at=view.at(0, -h)[1], text=text) for h, text in _running_texts(door)]
+    marks = [Mark(at=view.at(0, -h)[1], text=text) for h, text in _running_texts(door, view.sheet.narrow)]
     off = 5.0 if view.sheet.narrow else 9.0
-    running(view, edge + off, floor, marks, edge, "upright")
+    running(view, edge + off, floor, marks, edge)
 
 
-def _letters(view: View, door: _Doorway, kind: str = "letter") -> None:
-    parts = (("H", "head", door.head()), ("L", "left leg", door.leg()))
-    right = () if view.disc else (("R", "right leg", door.leg(right=True)),)
-    for letter, name, points in (*parts, *right):
-        view.letter(letter, name, points, "letter" if kind == "letter" else "small letter")
+def _letters(view: View, door: _Doorway) -> None:
+    parts = [("H", "head", door.head()), ("L", "left leg", door.leg())]
+    if view.disc is None:
+        parts.append(("R", "right leg", door.leg(right=True)))
+        for letter, name, points in parts:
+            view.letter(letter, name, points)
+        return
+    high, middle = -door.opening_height.mm - door.quirk, door.quirk + door.architrave_width.mm * 0.6
+    wants = (
+        (-door.quirk, high - door.architrave_width.mm * 0.6),
+        (-middle, high + 0.2 * door.architrave_width.mm),
+    )
+    for (letter, name, points), near in zip(parts, wants, strict=True):
+        view.letter(letter, name, points, "small letter", near=near)
 
 
 def _detail(view: View, door: _Doorway, centre: Point, radius: float) -> None:
     sheet = view.sheet
     fits = (d for d in _DETAILS if door.reach * d[0] <= 1.3 * radius)
     scale, named = next(fits, _DETAILS[-1])
-    middle = door.quirk + door.architrave_width.mm * 0.42
+    middle = door.quirk + door.architrave_width.mm * 0.38
     about = (-middle, -door.opening_height.mm - middle)
-    sheet.text(f"Detail Y, {named}", centre[0], centre[1] - radius - 2.6, "title", anchor="middle", weight="bold")
+    sheet.text(
+        f"Detail Y, {named}", centre[0], centre[1] - radius - 2.6, "title", anchor="middle", weight="bold"
+    )
     ring = detail_view(view, about, scale, centre, radius)
     _paint_corner(ring, door)
     _corner_dimensions(ring, door)
     ring_letter(view, "Y", about, radius * view.scale / scale)
-    _letters(ring, door, "small")
+    _letters(ring, door)
     _corner_points(ring, door)
 
 
@@ -267,18 +291,30 @@ def _corner_dimensions(ring: View, door: _Doorway) -> None:
 
 def _corner_points(ring: View, door: _Doorway) -> None:
     high = -door.opening_height.mm
-    down = min(25.0, 0.35 * (ring.disc.radius if ring.disc else 30.0) / ring.scale)
+    disc = ring.disc
+    assert disc is not None
+    aside = ring.at(-door.first_quirk.mm / 2, 0)[0] - disc.x
+    room = disc.y + math.sqrt(max(disc.radius**2 - aside**2, 0.0)) - ring.at(0, high)[1]
+    down = max(room * 0.55, 2.0) / ring.scale
     ring.pointer("a", (-door.reach, -door.top), "long point")
-    ring.pointer("b", (-door.quirk, high - door.quirk), "short point")
+    ring.pointer("b", (-door.quirk, high - door.quirk), "short point", turns=(-62, -48, -75))
     if door.second_quirk.mm > 0:
-        at = (-door.first_quirk.mm - door.second_quirk.mm / 2, high + 0.5 * down)
-        ring.pointer("c", at, f"second quirk {door.second_quirk.text}", dotted=True)
+        at = (-door.first_quirk.mm - door.second_quirk.mm / 2, high + 0.45 * down)
+        ring.pointer("c", at, f"second quirk {door.second_quirk.text}", turns=(12, 25, -12, 160), dotted=True)
     if door.first_quirk.mm > 0:
-        ring.pointer("d", (-door.first_quirk.mm / 2, high + down), f"first quirk {door.first_quirk.text}", dotted=True)
+        ring.pointer(
+            "d",
+            (-door.first_quirk.mm / 2, high + down),
+            f"first quirk {door.first_quirk.text}",
+            turns=(12, 25, -12, 160),
+            dotted=True,
+        )
 
 
-def _closing(named: str) -> tuple[str, ...]:
+def _closing(named: str, narrow: bool) -> tuple[str, ...]:
+    heights = ("Heights up from the floor: lining head, short point, long point.",) if narrow else ()
     return (
+        *heights,
         "Long is to the long points, short to the short points. Feet square.",
         f"At {named} the quirks are drawn close; detail Y shows both. All in mm.",
     )
@@ -290,7 +326,7 @@ def _words(sheet: Sheet, door: _Doorway, named: str, left: float, top: float, wi
     top = heading(sheet, "Pieces", left, top)
     top = plain_list(sheet, pieces, left, top, width) + 2.0
     top = plain_list(sheet, points, left, top, width) + 2.5
-    for line in _closing(named):
+    for line in _closing(named, sheet.narrow):
         top = paragraph(sheet, line, left, top, width, NOTES)
     return top
 
@@ -314,28 +350,40 @@ def _furnish(view: View, door: _Doorway, plan: _Plan) -> None:
         _detail(view, door, centre, 32.0)
         _words(sheet, door, plan.named, right, centre[1] + 40.0, sheet.width - right - 2)
     else:
-        radius = 33.0
-        floor = view.origin[1] + 14.0
-        centre = sheet.width / 2, floor + 12.0 + radius
-        _detail(view, door, centre, radius)
-        left = margin(sheet)
-        _words(sheet, door, plan.named, left, centre[1] + radius + 6.0, sheet.width - 2 * left)
+        _furnish_under(view, door, plan)
+
+
+def _furnish_under(view: View, door: _Doorway, plan: _Plan) -> None:
+    sheet, radius, left = view.sheet, 33.0, margin(view.sheet)
+    floor = view.origin[1] + 26.0
+    if sheet.narrow:
+        _detail(view, door, (sheet.width / 2, floor + radius), radius)
+        _words(sheet, door, plan.named, left, floor + 2 * radius + 6.0, sheet.width - 2 * left)
+        return
+    _detail(view, door, (left + radius, floor + radius), radius)
+    beside = left + 2 * radius + 10.0
+    _words(sheet, door, plan.named, beside, floor - 6.0, sheet.width - beside - 4.0)
 
 
 def _alt(door: _Doorway, named: str) -> str:
-    return (
-        f"Elevation of the {door.place[:1].lower() + door.place[1:]} at {named}. Clear width"
-        f" {door.opening_width.text} mm, clear height {door.opening_height.text} mm. Head"
-        f" {door.head_long.text} mm to the long points and {door.head_short.text} mm to the short points. Each leg"
-        f" {door.leg_long.text} mm to the long point and {door.leg_short.text} mm to the short point; left and right"
-        f" are handed. Mitres are sawn {door.saw_angle.text} degrees off square. The enlarged corner shows the"
-        f" {_alt_quirks(door)}."
+    return " ".join(
+        (
+            f"Elevation of the {door.place[:1].lower() + door.place[1:]} at {named}.",
+            f"Clear width {door.opening_width.text} mm, clear height {door.opening_height.text} mm.",
+            f"Head {door.head_long.text} mm to the long points, {door.head_short.text} mm to the short points.",
+            f"Each leg {door.leg_long.text} mm to the long point, {door.leg_short.text} mm to the short point;",
+            "left and right are handed.",
+            f"Mitres are sawn {door.saw_angle.text} degrees off square.",
+            f"The enlarged corner shows the {_alt_quirks(door)}.",
+        )
     )
 
 
 def _alt_quirks(door: _Doorway) -> str:
     if door.packer_seen:
-        return f"first quirk of {door.first_quirk.text} mm and the second quirk of {door.second_quirk.text} mm"
+        return (
+            f"first quirk of {door.first_quirk.text} mm and the second quirk of {door.second_quirk.text} mm"
+        )
     return f"quirk of {door.total_quirk.text} mm"
 
 
@@ -360,8 +408,9 @@ def doorway_elevation(
 ) -> Drawn:
     """Doorway in elevation with long and short points.
 
-    Sizes in mm; heights from the finished floor. The lengths are drawn from the opening, the quirks and the width,
-    and printed as given. The scale is the largest of 1:10 to 1:100 that fits the sheet. Raises UnknownProfile.
+    Sizes in mm; heights from the finished floor. The lengths are drawn from the opening, the quirks and
+    the width, and printed as given. The scale is the largest of 1:10 to 1:100 that fits the sheet. Raises
+    UnknownProfile.
     """
     sizes = {name: value for name, value in locals().items() if name != "width"}
     door = _Doorway(**sizes)
@@ -379,7 +428,9 @@ def doorway_elevation(
     _left_out(sheet)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     pieces, points = _entries(door)
-    return Drawn(sheet=sheet, title=words, alt=_alt(door, plan.named), scale=plan.named, key=(*pieces, *points))
+    return Drawn(
+        sheet=sheet, title=words, alt=_alt(door, plan.named), scale=plan.named, key=(*pieces, *points)
+    )
 
 
 def _left_out(sheet: Sheet) -> None:

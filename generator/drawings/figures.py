@@ -29,9 +29,10 @@ class Angle:
 class Reading:
     """One set-back reading on a member of the frame.
 
-    `at` is mm from the member's start (legs from the foot, head from the left); `value` is the plaster proud of
-    the frame edge; `left_over` is the packer less the reading: positive leaves a gap at the wall side, negative
-    leaves plaster proud of the packer; `label` names the station ("foot", "middle").
+    `at` is mm from the member's start on the way round: the left leg from the foot up, the head from the
+    left, the right leg from the top down. `value` is the plaster proud of the frame edge; `left_over` is
+    the packer less the reading: positive leaves a gap at the wall side, negative leaves plaster proud of
+    the packer; `label` names the station ("foot", "middle").
     """
 
     member: Member

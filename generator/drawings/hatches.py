@@ -1,7 +1,7 @@
 """Hatches: each material's pattern as one path, cut exactly to its outline and round every figure.
 
-The patterns are this project's own geometry (the library's hatches change from run to run); seeds come from the
-place, so the same drawing gives the same bytes.
+The patterns are this project's own geometry (the library's hatches change from run to run); seeds come
+from the place, so the same drawing gives the same bytes.
 """
 
 from __future__ import annotations
@@ -29,7 +29,9 @@ _LEAST_HATCH = 0.15
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hatch:
-    """A material's pattern: its kind, spacing and slopes in paper mm and degrees, its pen, dot shift and tint."""
+    """A material's pattern: its kind, spacing and slopes in paper mm and degrees, its pen, dot shift and
+    tint.
+    """
 
     kind: Kind
     spacing: float
@@ -134,7 +136,10 @@ def _pieces(np: Any, starts: Any, ends: Any) -> Any:
 def _line_pieces(field: _Field, spacing: float, slope: float) -> tuple[Any, Any]:
     np = field.np
     angle = math.radians(slope)
-    along, across = np.array([math.cos(angle), math.sin(angle)]), np.array([-math.sin(angle), math.cos(angle)])
+    along, across = (
+        np.array([math.cos(angle), math.sin(angle)]),
+        np.array([-math.sin(angle), math.cos(angle)]),
+    )
     t1, t2 = field.edges[:, :2] @ along, field.edges[:, 2:] @ along
     o1, o2 = field.edges[:, :2] @ across, field.edges[:, 2:] @ across
     low, high = min(o1.min(), o2.min()), max(o1.max(), o2.max())

@@ -6,19 +6,19 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
-from generator.drawings.clipping import Point, Points, arc, circle, rectangle
+from generator.drawings.clipping import Box, Point, Points, arc, circle, rectangle
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Angle, Size
-from generator.drawings.keys import LETTERS, Entry, key, margin, notes, rule_bar, title
+from generator.drawings.keys import LETTERS, Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
 from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
 from generator.drawings.profiles import Profile, profile
 from generator.drawings.registry import Drawn, drawing
-from generator.drawings.sheet import Label, Sheet, Spot, Zone, arrow
-from generator.drawings.clipping import Box
+from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, break_line, detail_view, ring_letter
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
+_PHONE_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
 _DETAILS = ((0.5, "1:2"), (1.0, "1:1"), (2.0, "2:1"), (4.0, "4:1"), (8.0, "8:1"))
 _TALLEST = 252.0
 _BARREL = 5.0
@@ -29,7 +29,9 @@ _ARCHITRAVES = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Jamb:
-    """The jamb's sizes; x runs from the lining's face towards the opening, y from the frame edge into the wall."""
+    """The jamb's sizes; x runs from the lining's face towards the opening, y from the frame edge into the
+    wall.
+    """
 
     place: str
     wall_core: str
@@ -163,7 +165,9 @@ def _wall(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
         words=f"{words}, {jamb.wall_thickness.text}",
         broken=(3,),
     )
-    proud = f"stands {jamb.set_back.text} proud here" if jamb.set_back.mm > 0 else "not proud of the frame here"
+    proud = (
+        f"stands {jamb.set_back.text} proud here" if jamb.set_back.mm > 0 else "not proud of the frame here"
+    )
     ease = "; ease it behind the architrave" if jamb.eased else ""
     front = jamb.front_plaster(left)
     yield _Part(
@@ -219,7 +223,9 @@ def _filler(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
         deep = min(5.0, jamb.architrave_width.mm / 4)
         yield _Part(
             name="filler",
-            points=rectangle(jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm),
+            points=rectangle(
+                jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm
+            ),
             material="filler",
             words=f"Flexible filler; {jamb.left_over.text} left at the wall side",
         )
@@ -229,7 +235,9 @@ def _skirting(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
     if jamb.skirting_thickness.mm > 0:
         yield _Part(
             name="skirting",
-            points=rectangle(left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm),
+            points=rectangle(
+                left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm
+            ),
             material="beyond",
             words=f"Skirting, {jamb.skirting_thickness.text} (beyond; fixed after)",
             broken=(3,),
@@ -317,7 +325,9 @@ def _lettered(parts: tuple[_Part, ...]) -> tuple[tuple[str, _Part], ...]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Plan:
-    """Where the view falls on the sheet: scale, its name, the lining face's x, and the real x of both breaks."""
+    """Where the view falls on the sheet: scale, its name, the lining face's x, and the real x of both
+    breaks.
+    """
 
     scale: float
     named: str
@@ -451,7 +461,13 @@ def _top_dimensions(laid: _Layout) -> None:
         view, outer, inner, at, jamb.architrave_width.text, f"architrave width {jamb.architrave_width.text}"
     )
     dimension(
-        view, inner, view.at(0, 0), at, jamb.total_quirk.text, f"both quirks {jamb.total_quirk.text}", ends=(False, True)
+        view,
+        inner,
+        view.at(0, 0),
+        at,
+        jamb.total_quirk.text,
+        f"both quirks {jamb.total_quirk.text}",
+        ends=(False, True),
     )
 
 
@@ -508,9 +524,15 @@ def _frame_dimensions(laid: _Layout) -> None:
     if jamb.packed:
         packer = view.at(start - jamb.packer_width.mm, 0), view.at(start, 0)
         dimension(
-            view, *packer, first, jamb.packer_width.text, f"packer width {jamb.packer_width.text}", ends=(True, False), overrun=0
+            view,
+            *packer,
+            first,
+            jamb.packer_width.text,
+            f"packer width {jamb.packer_width.text}",
+            ends=(True, False),
+            overrun=0,
         )
-    if jamb.first_quirk.mm * view.scale >= 2:
+    if jamb.first_quirk.mm > 0:
         quirk = view.at(start, 0), view.at(0, 0)
         words = f"first quirk {jamb.first_quirk.text}"
         dimension(view, *quirk, first, jamb.first_quirk.text, words, ends=(False, False), overrun=0)
@@ -563,7 +585,9 @@ def _leaf_dimensions(laid: _Layout) -> None:
 
 
 def _detail_scale(jamb: _Jamb, scale: float, radius: float) -> tuple[float, str] | None:
-    """Return the least enlargement that shows both quirks 6 mm wide, as far as the ring holds; None if not needed."""
+    """Return the least enlargement that shows both quirks 6 mm wide, as far as the ring holds; None if
+    not needed.
+    """
     named = [size.mm for size in (jamb.first_quirk, jamb.second_quirk, jamb.packer_thickness) if size.mm > 0]
     if not named or min(named) * scale >= 6:
         return None
@@ -592,15 +616,24 @@ def _detail(laid: _Layout) -> None:
         return
     scale, named = found
     jamb, sheet = laid.jamb, laid.sheet
-    about = (-jamb.first_quirk.mm, -min(jamb.packer_thickness.mm / 2, radius / scale - 4))
-    words = f"first quirk {jamb.first_quirk.text}, second quirk {jamb.second_quirk.text}"
-    sheet.text(f"Detail X, {named}", centre[0], centre[1] - radius - 7.5, "title", anchor="middle", weight="bold")
+    tall = _tall_packer(jamb, scale, radius)
+    about = (-jamb.first_quirk.mm, jamb.back if tall else jamb.back / 2)
+    first = "" if tall else f"first quirk {jamb.first_quirk.text}, "
+    words = f"{first}second quirk {jamb.second_quirk.text}"
+    sheet.text(
+        f"Detail X, {named}", centre[0], centre[1] - radius - 7.5, "title", anchor="middle", weight="bold"
+    )
     sheet.text(words, centre[0], centre[1] - radius - 2.6, "note", anchor="middle")
     ring = detail_view(laid.view, about, scale, centre, radius)
     _paint(ring, laid.parts)
     _detail_dimensions(ring, jamb)
     ring_letter(laid.view, "X", about, radius * laid.plan.scale / scale)
     _detail_letters(ring, laid)
+
+
+def _tall_packer(jamb: _Jamb, scale: float, radius: float) -> bool:
+    """Whether the packer is too thick for the ring to show both its top corner and its foot."""
+    return jamb.packer_thickness.mm * scale > radius
 
 
 def _second_quirk(view: View, jamb: _Jamb) -> None:
@@ -610,19 +643,23 @@ def _second_quirk(view: View, jamb: _Jamb) -> None:
     edge = view.at(-jamb.quirk, jamb.back)[0], view.at(-jamb.first_quirk.mm, jamb.back)[0]
     at = top - min(9.0, jamb.architrave_thickness.mm * view.scale * 0.5)
     words = f"second quirk {jamb.second_quirk.text}"
-    dimension(view, (edge[0], at), (edge[1], top), at, jamb.second_quirk.text, words, ends=(False, True), overrun=0)
+    dimension(
+        view, (edge[0], at), (edge[1], top), at, jamb.second_quirk.text, words, ends=(False, True), overrun=0
+    )
 
 
 def _detail_dimensions(ring: View, jamb: _Jamb) -> None:
     _second_quirk(ring, jamb)
     disc = ring.disc
     assert disc is not None
+    if _tall_packer(jamb, ring.scale, disc.radius):
+        return
     frame = ring.at(0, 0)[1]
     quirk = ring.at(-jamb.first_quirk.mm, 0), ring.at(0, 0)
     words = f"first quirk {jamb.first_quirk.text}"
     low = min(frame + 7.5, disc.y + disc.radius - 6)
     dimension(ring, *quirk, low, jamb.first_quirk.text, words, ends=(True, True), overrun=0)
-    if jamb.packed and jamb.packer_thickness.mm * ring.scale < 2 * disc.radius - 8:
+    if jamb.packed:
         at = ring.at(-jamb.first_quirk.mm, 0)[0] - 0.55 * disc.radius
         at = max(at, ring.at(-jamb.first_quirk.mm - jamb.packer_width.mm, 0)[0] + 4)
         ends = (at, ring.at(0, jamb.back)[1]), (at, frame)
@@ -646,7 +683,8 @@ def _letters(laid: _Layout) -> None:
 def _finish(laid: _Layout) -> tuple[Entry, ...]:
     sheet = laid.sheet
     entries = tuple(
-        Entry(letter=letter, text=part.words, material=part.material) for letter, part in _lettered(laid.parts)
+        Entry(letter=letter, text=part.words, material=part.material)
+        for letter, part in _lettered(laid.parts)
     )
     sheet.settle()
     if not sheet.thumbnail:
@@ -681,8 +719,8 @@ def _alt(jamb: _Jamb, named: str) -> str:
             f"Plan section through the {place} at {named}.",
             *_alt_packer(jamb),
             f"{jamb.architrave_profile.capitalize()} architrave {jamb.architrave_width.text} by"
-            f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the face"
-            " of the lining.",
+            f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the"
+            " lining's face.",
             *_alt_left_over(jamb),
             f"The hinge pin stands {jamb.pin_projection.text} mm in front of the leaf, which opens to"
             f" {jamb.opening_angle.text} degrees.",
@@ -699,8 +737,8 @@ def _alt_packer(jamb: _Jamb) -> tuple[str, ...]:
     size = f"{jamb.packer_width.text} by {jamb.packer_thickness.text} mm"
     return (
         f"{proud}; the packer is {size}.",
-        f"First quirk {jamb.first_quirk.text} mm on the lining edge, second quirk {jamb.second_quirk.text} mm on"
-        " the packer.",
+        f"First quirk {jamb.first_quirk.text} mm on the lining edge, second quirk"
+        f" {jamb.second_quirk.text} mm on the packer.",
     )
 
 
@@ -746,15 +784,16 @@ def jamb_section(
 ) -> Drawn:
     """Plan section through the jamb.
 
-    Sizes in mm. `wall_core` is "block" or "stud", `architrave_material` "mdf" or "timber", `architrave_profile` a
-    name in `profiles.PROFILES`. `left_over` is packer less set-back (+ at the wall), `skirting_shadow` how far the
-    architrave stands in front of the skirting. A packer, skirting, stop or gap of 0 is not drawn. The scale is the
-    largest of 1:1, 1:2, 1:5 and 1:10 that fits the sheet. Raises KeyError for an unknown core or material and
-    UnknownProfile for an unknown moulding.
+    Sizes in mm. `wall_core` is "block" or "stud", `architrave_material` "mdf" or "timber",
+    `architrave_profile` a name in `profiles.PROFILES`. `left_over` is packer less set-back (+ at the
+    wall), `skirting_shadow` how far the architrave stands in front of the skirting. A packer, skirting,
+    stop or gap of 0 is not drawn. The scale is the largest of 1:1, 1:2, 1:5 and 1:10 that fits the sheet.
+    Raises KeyError for an unknown core or material and UnknownProfile for an unknown moulding.
     """
     sizes = {name: value for name, value in locals().items() if name != "width"}
     jamb = _Jamb(**sizes)
-    plans = [plan for plan in (_plan(jamb, width, s, n) for s, n in _SCALES) if plan is not None]
+    scales = _PHONE_SCALES if width < 120 else _SCALES
+    plans = [plan for plan in (_plan(jamb, width, s, n) for s, n in scales) if plan is not None]
     for plan in plans[:-1]:
         drawn = _attempt(jamb, width, plan)
         if width < 120 or drawn.sheet.height <= _TALLEST:

@@ -40,9 +40,7 @@ def title(sheet: Sheet, words: str) -> float:
     return y - 5.6 + 2.0 if not sheet.thumbnail else 1.0
 
 
-def paragraph(
-    sheet: Sheet, words: str, left: float, top: float, width: float, colour: str = INK
-) -> float:
+def paragraph(sheet: Sheet, words: str, left: float, top: float, width: float, colour: str = INK) -> float:
     """Set wrapped note text with its first line's capitals at `top`; return the y below the last line."""
     em = sheet.em("note")
     y = top + cap(em)

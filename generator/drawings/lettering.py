@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Literal
@@ -81,13 +81,13 @@ def _tabular_figures(font: Any) -> dict[str, str]:
     return swaps
 
 
-@lru_cache(maxsize=None)
+@cache
 def face(weight: Weight) -> Face:
     """Return the drawing font in one weight."""
     return Face(Path(str(files("fontpkg_fira_sans").joinpath("files", _FACES[weight]))))
 
 
-@lru_cache(maxsize=None)
+@cache
 def _fallback(weight: Weight) -> Face:
     import matplotlib
 

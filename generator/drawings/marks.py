@@ -1,4 +1,6 @@
-"""Marking out the quirk: marks along leg and head as a running dimension from one end, and the square's setting."""
+"""Marking out the quirk: marks along leg and head as a running dimension from one end, and the square's
+setting.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +14,7 @@ from generator.drawings.figures import Size
 from generator.drawings.hatches import LONG_GRAIN
 from generator.drawings.keys import Entry, margin, notes, plain_list, title
 from generator.drawings.lettering import cap, extent
-from generator.drawings.pens import BLUE, DIMENSION, INK, NOTES, PENCIL, VISIBLE, VISIBLE_STANDING
+from generator.drawings.pens import BLUE, DIMENSION, INK, PENCIL, STEEL, TINT, VISIBLE, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Stroke, Zone, arrow
 from generator.drawings.views import View, break_line
@@ -63,7 +65,9 @@ def _draw_rod(sheet: Sheet, rod: _Rod, scale: float, top: float) -> float:
 def _running(sheet: Sheet, rod: _Rod, left: float, ends: Sequence[float], board: float) -> float:
     """Dimension the marks and the end from nought; figures turned where they would crowd."""
     line = board + 6.0
-    far = left + (ends[-1] - left if not rod.length.mm else rod.length.mm * (ends[-1] - left) / rod.marks[-1].mm)
+    far = left + (
+        ends[-1] - left if not rod.length.mm else rod.length.mm * (ends[-1] - left) / rod.marks[-1].mm
+    )
     places = [*ends, far] if far - ends[-1] > 0.05 else list(ends)
     texts = [mark.text for mark in rod.marks] + ([rod.length.text] if len(places) > len(ends) else [])
     _line(sheet, ((left, line), (places[-1], line)))
@@ -95,11 +99,12 @@ def _head(sheet: Sheet, tip: Point, run: float) -> None:
 def _figures(sheet: Sheet, places: Sequence[float], texts: Sequence[str], line: float) -> float:
     em = sheet.em("figure")
     widths = [extent(text, em)[0] + 1.2 for text in texts]
-    level = _shift(places, spread(places, widths)) <= 3.0
+    low, high = margin(sheet) - 1.0, sheet.width - 3.5
+    level = _shift(places, spread(places, widths, low, high)) <= 3.0
     need = widths if level else [cap(em) + 1.0] * len(texts)
     below = line + 2.6
     deepest = below
-    for x, place, text in zip(places, spread(places, need), texts, strict=True):
+    for x, place, text in zip(places, spread(places, need, low, high), texts, strict=True):
         start = below
         if abs(place - x) > 0.3:
             _line(sheet, ((x, line), (x, line + 1.2), (place, line + 3.2), (place, line + 4.0)))
@@ -116,7 +121,9 @@ def _figure(sheet: Sheet, text: str, x: float, top: float, level: bool) -> float
     em = sheet.em("figure")
     if level:
         return sheet.text(text, x, top + cap(em), "figure", anchor="middle", colour=BLUE).box.bottom
-    return sheet.text(text, x + cap(em) / 2, top, "figure", anchor="end", colour=BLUE, upright=True).box.bottom
+    return sheet.text(
+        text, x + cap(em) / 2, top, "figure", anchor="end", colour=BLUE, upright=True
+    ).box.bottom
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +140,7 @@ def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, widt
     """Draw the square's stock against an edge and its blade out to the pencil line; return the y below."""
     scale, named = next((d for d in _DETAILS if setting.quirk.mm * d[0] <= width * 0.35), _DETAILS[-1])
     sheet.text(f"{setting.letter}, {named}", left, top + 3.2, "title", weight="bold")
+    sheet.text(setting.on, left + width - 5.0, top + 23.5, "note", anchor="end")
     y = top + 9.0
     edge, far, stock = left + 13.0, left + width - 3.0, 12.0
     reach = edge + setting.quirk.mm * scale
@@ -140,8 +148,12 @@ def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, widt
     sheet.line(((edge, y - 2.0), (edge, y + 20.0)), VISIBLE_STANDING.narrowed(0.35))
     sheet.line(break_line((edge, y + 20.0), (far, y + 20.0)), VISIBLE_STANDING.narrowed(0.13))
     sheet.line(break_line((far, y - 2.0), (far, y + 20.0)), VISIBLE_STANDING.narrowed(0.13))
-    sheet.line(rectangle(edge - stock, y + 2.0, edge, y + 16.0), VISIBLE, closed=True)
+    if setting.letter == "Q":
+        sheet.fill(rectangle(edge, y - 2.0, far, y + 20.0), TINT)
+    sheet.fill(rectangle(edge, y + 5.0, reach, y + 11.0), STEEL)
+    sheet.line(rectangle(edge - stock, y + 1.0, edge, y + 17.0), VISIBLE, closed=True)
     sheet.line(((edge, y + 5.0), (reach, y + 5.0), (reach, y + 11.0), (edge, y + 11.0)), VISIBLE)
+    sheet.text("square", edge - stock / 2 + 1.0, y + 9.0, "note", anchor="middle", upright=True)
     sheet.line(((reach, y + 12.0), (reach, y + 19.0)), PENCIL)
     name = f"setting {setting.letter}"
     sheet.outlines[name] = Outline(
@@ -189,11 +201,13 @@ def _draw_settings(sheet: Sheet, settings: Sequence[_Setting], top: float) -> fl
 
 def _alt(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, named: str) -> str:
     runs = " ".join(
-        f"On the {rod.words} marks at {', '.join(mark.text for mark in rod.marks)} mm from {rod.start}, the whole being"
-        f" {rod.length.text} mm."
+        f"On the {rod.words} marks at {', '.join(mark.text for mark in rod.marks)} mm from {rod.start},"
+        f" the whole being {rod.length.text} mm."
         for rod in rods
     )
-    sets = " ".join(f"The square is set to {s.quirk.text} mm from {s.edge}, marking {s.on}." for s in settings)
+    sets = " ".join(
+        f"The square is set to {s.quirk.text} mm from {s.edge}, marking {s.on}." for s in settings
+    )
     return f"Marking out at {named}, a mark every {spacing.text} mm. {runs} {sets}"
 
 
@@ -211,8 +225,9 @@ def quirk_marks(
 ) -> Drawn:
     """Quirk marks as a running dimension from one end.
 
-    Marks in mm from the foot of a leg and from the left end of the head, rising; each run ends with the member's
-    length. A quirk of 0 has no setting drawn. Raises ValueError for a mark outside its member or out of order.
+    Marks in mm from the foot of a leg and from the left end of the head, rising; each run ends with the
+    member's length. A quirk of 0 has no setting drawn. Raises ValueError for a mark outside its member or
+    out of order.
     """
     rods = (
         _Rod(name="leg", words="leg", start="the foot", length=leg_length, marks=leg_marks),
@@ -228,10 +243,18 @@ def quirk_marks(
     if not sheet.thumbnail:
         bottom = _draw_settings(sheet, settings, bottom + 6.0)
         bottom = plain_list(sheet, _entries(settings), margin(sheet), bottom + 4.0, width - 2 * margin(sheet))
-        notes(sheet, ("Both legs alike. Measure every mark from nought, not from the last. All in mm.",), bottom + 1.0)
+        notes(
+            sheet,
+            ("Both legs alike. Measure every mark from nought, not from the last. All in mm.",),
+            bottom + 1.0,
+        )
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     return Drawn(
-        sheet=sheet, title=words, alt=_alt(rods, settings, spacing, named), scale=named, key=_entries(settings)
+        sheet=sheet,
+        title=words,
+        alt=_alt(rods, settings, spacing, named),
+        scale=named,
+        key=_entries(settings),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -11,7 +12,9 @@ from generator.drawings.clipping import Point, Points, arc
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
-    """One stretch of a profile's face: to `end`, straight, or by an arc about `centre` of signed `sweep` radians."""
+    """One stretch of a profile's face: to `end`, straight, or by an arc about `centre` of signed `sweep`
+    radians.
+    """
 
     end: Point
     centre: Point | None = None
@@ -20,7 +23,8 @@ class Turn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Profile:
-    """A moulding's section in mm: u from the inner edge (0) to the outer (width), v from the back (0) to the face.
+    """A moulding's section in mm: u from the inner edge (0) to the outer (width), v from the back (0) to
+    the face.
 
     The path starts at the inner back corner, runs up and over the face, and closes along the back.
     """
@@ -34,7 +38,8 @@ class Profile:
         found: list[Point] = [(0.0, 0.0)]
         for turn in self.turns:
             found.extend(_flattened(found[-1], turn))
-        return tuple(found)
+        along_the_back = self.turns[0].end[1] == 0.0
+        return tuple(found[1:] if along_the_back else found)
 
     def area(self) -> float:
         """Return the section's area in mm2, exactly (shoelace, and a segment for each arc)."""
@@ -59,7 +64,7 @@ class Profile:
         points = self.points()
         found = [
             y1 + (y2 - y1) * (u - x1) / (x2 - x1)
-            for (x1, y1), (x2, y2) in zip(points, points[1:], strict=False)
+            for (x1, y1), (x2, y2) in itertools.pairwise(points)
             if min(x1, x2) <= u <= max(x1, x2) and x1 != x2
         ]
         return max(found)
@@ -200,6 +205,4 @@ def profile(name: str, width: float, thickness: float, sizes: Sizes | None = Non
     """
     if name not in PROFILES:
         raise UnknownProfile(f"no moulding profile {name!r}; there are {', '.join(PROFILES)}")
-    return Profile(
-        width=width, thickness=thickness, turns=PROFILES[name](width, thickness, sizes or {})
-    )
+    return Profile(width=width, thickness=thickness, turns=PROFILES[name](width, thickness, sizes or {}))

@@ -1,7 +1,10 @@
-"""The set-back readings on the way round the frame: what was read, the packer chosen, what is left over where."""
+"""The set-back readings on the way round the frame: what was read, the packer chosen, what is left over
+where.
+"""
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -29,8 +32,25 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Anchor, Outline, Sheet, Spot, Stroke, arrow, text_box
 
-_ALONG = ((1 / 10, "1:10"), (1 / 20, "1:20"), (1 / 30, "1:30"), (1 / 50, "1:50"), (1 / 75, "1:75"), (0.01, "1:100"), (0.005, "1:200"))
-_DEEP = ((10.0, "10:1"), (7.0, "7:1"), (5.0, "5:1"), (4.0, "4:1"), (3.0, "3:1"), (2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"))
+_ALONG = (
+    (1 / 10, "1:10"),
+    (1 / 20, "1:20"),
+    (1 / 30, "1:30"),
+    (1 / 50, "1:50"),
+    (1 / 75, "1:75"),
+    (0.01, "1:100"),
+    (0.005, "1:200"),
+)
+_DEEP = (
+    (10.0, "10:1"),
+    (7.0, "7:1"),
+    (5.0, "5:1"),
+    (4.0, "4:1"),
+    (3.0, "3:1"),
+    (2.0, "2:1"),
+    (1.0, "1:1"),
+    (0.5, "1:2"),
+)
 _STEPS = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _BETWEEN = 12.0
 _RING = 0.95
@@ -57,15 +77,10 @@ class Station:
         return self.reading.value.text, wall, frame
 
 
-def in_path_order(readings: Sequence[Reading], high: float) -> tuple[Station, ...]:
-    """Number the readings up the left leg, along the head and down the right leg, `high` mm being a leg's length."""
-    found: list[tuple[float, Reading]] = []
-    for member in MEMBERS:
-        ways = [
-            (high - r.at if member == "right" else r.at, r) for r in readings if r.member == member
-        ]
-        found.extend(sorted(ways, key=lambda way: way[0]))
-    return tuple(Station(number=i + 1, along=a, reading=r) for i, (a, r) in enumerate(found))
+def in_path_order(readings: Sequence[Reading]) -> tuple[Station, ...]:
+    """Number the readings up the left leg, along the head and down the right leg."""
+    ordered = sorted(readings, key=lambda r: (MEMBERS.index(r.member), r.at))
+    return tuple(Station(number=i + 1, along=r.at, reading=r) for i, r in enumerate(ordered))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,6 +91,11 @@ class _Survey:
     packer: Size
     wide: float
     high: float
+
+    @property
+    def packed(self) -> bool:
+        """Whether a packer was chosen, so that anything can be left over."""
+        return self.packer.mm > 0
 
     def of(self, member: Member) -> tuple[Station, ...]:
         return tuple(s for s in self.stations if s.reading.member == member)
@@ -154,10 +174,10 @@ def _with_crossings(area: Points, level: float) -> Points:
 
 
 def _left_over(chart: _Chart, survey: _Survey, stations: Sequence[Station]) -> None:
-    if survey.packer.mm <= 0 or chart.sheet.thumbnail:
+    if not survey.packed or chart.sheet.thumbnail:
         return
     level = chart.zero - survey.packer.mm * chart.deep
-    for one, two in zip(stations, stations[1:], strict=False):
+    for one, two in itertools.pairwise(stations):
         (x1, y1), (x2, y2) = chart.where(one), chart.where(two)
         shape = _with_crossings(((x1, y1), (x2, y2), (x2, level), (x1, level)), level)
         wall = _trimmed(tuple((x, max(y, level)) for x, y in shape))
@@ -184,7 +204,7 @@ def _band(chart: _Chart, survey: _Survey, member: Member, base: float) -> None:
 
 
 def _packer_line(chart: _Chart, survey: _Survey, member: Member) -> None:
-    if survey.packer.mm <= 0:
+    if not survey.packed:
         return
     y = chart.zero - survey.packer.mm * chart.deep
     right = chart.left + survey.length(member) * chart.along
@@ -231,7 +251,7 @@ def _numbers(charts: Sequence[tuple[_Chart, tuple[Station, ...]]], top: float) -
     em = sheet.em("figure")
     marks = [(chart.where(s)[0], str(s.number)) for chart, stations in charts for s in stations]
     need = [extent(text, em)[0] + 1.1 for _, text in marks]
-    places = spread([x for x, _ in marks], need)
+    places = spread([x for x, _ in marks], need, margin(sheet), sheet.width - 3.0)
     for (x, text), place in zip(marks, places, strict=True):
         if abs(place - x) > 0.3:
             sheet.line(((x, top + 0.4), (place, top + 2.2)), RULE_FINE, "dimension")
@@ -253,7 +273,10 @@ def _columns(survey: _Survey, charts: dict[Member, _Chart], left: float, right: 
     xs = [charts[s.reading.member].where(s)[0] for s in survey.stations]
     need = [_column_width(sheet, s) for s in survey.stations]
     places = spread(xs, need)
-    heads = left + max(extent("plaster proud, read", sheet.em("note"))[0], 15.0 + extent("left at frame side", sheet.em("note"))[0] - 7)
+    heads = left + max(
+        extent("plaster proud, read", sheet.em("note"))[0],
+        15.0 + extent("left at frame side", sheet.em("note"))[0] - 7,
+    )
     roomy = places[0] - need[0] / 2 >= heads + 1 and places[-1] + need[-1] / 2 <= right
     shifted = max(abs(p - x) for p, x in zip(places, xs, strict=True))
     return _Columns(left=left, right=right, places=places) if roomy and shifted <= 3.0 else None
@@ -268,14 +291,14 @@ def _column_width(sheet: Sheet, station: Station) -> float:
 def _table_under(sheet: Sheet, survey: _Survey, columns: _Columns, top: float) -> float:
     """Set the ruled table under the stations; return the y below it."""
     em, y = sheet.em("note"), top
-    rows = ("number", "label", "read", "wall", "frame")
+    rows = ("number", "label", "read", "wall", "frame") if survey.packed else ("number", "label", "read")
     pitch = {"number": 4.9, "label": 5.0}
     for row in rows:
         y += pitch.get(row, 6.6)
         base = y - (6.6 - cap(em)) / 2 if row not in pitch else y - 1.2
         _row(sheet, survey, columns, row, base)
         if row != "number":
-            pen = RULE if row in {"label", "frame"} else RULE_FINE
+            pen = RULE if row in {"label", rows[-1]} else RULE_FINE
             sheet.line(((columns.left, y), (columns.right, y)), pen)
     return y
 
@@ -296,7 +319,13 @@ def _row(sheet: Sheet, survey: _Survey, columns: _Columns, row: str, base: float
     sheet.text(_HEADS[row], columns.left + indent, base, "note") if _HEADS[row] else None
     for station, x in zip(survey.stations, columns.places, strict=True):
         read, wall, frame = station.cells
-        text = {"number": str(station.number), "label": station.reading.label, "read": read, "wall": wall, "frame": frame}[row]
+        text = {
+            "number": str(station.number),
+            "label": station.reading.label,
+            "read": read,
+            "wall": wall,
+            "frame": frame,
+        }[row]
         kind = "note" if row == "label" else "figure"
         weight = "bold" if row == "read" else "regular"
         if text:
@@ -313,17 +342,26 @@ def _pattern(sheet: Sheet, row: str, left: float, top: float) -> None:
     sheet.line(box, RULE, closed=True)
 
 
-def _table_down(sheet: Sheet, stations: Sequence[Station], words: str, left: float, top: float, width: float) -> float:
-    """Set one member's stations as rows: number, place, read, left at wall, left at frame; return the y below."""
+def _table_down(
+    sheet: Sheet,
+    stations: Sequence[Station],
+    words: str,
+    left: float,
+    top: float,
+    width: float,
+    packed: bool,
+) -> float:
+    """Set one member's stations as rows: number, place, read and, with a packer, what is left; return the
+    y below.
+    """
     em = sheet.em("note")
     right = left + width
-    xs = (right - 22.5, right - 11.5, right - 1.0)
+    pitch = 11.0 if sheet.narrow else 9.4
+    xs = (right - 2 * pitch - 1.0, right - pitch - 1.0, right - 1.0) if packed else (right - 1.0,)
     y = top + cap(em)
     sheet.text(words, left, y, "note", weight="bold")
-    for x, head in zip(xs, ("read", "", ""), strict=True):
-        if head:
-            sheet.text(head, x, y, "note", anchor="end")
-    for x, row in zip(xs[1:], ("wall", "frame"), strict=True):
+    sheet.text("read", xs[0], y, "note", anchor="end")
+    for x, row in zip(xs[1:], ("wall", "frame"), strict=False):
         _pattern(sheet, row, x - 6.0, y - 3.2)
     y += 2.2
     sheet.line(((left, y), (right, y)), RULE)
@@ -337,11 +375,11 @@ def _station_row(sheet: Sheet, station: Station, left: float, top: float, xs: Se
     em = sheet.em("figure")
     base = top + 1.7 + cap(em)
     sheet.text(str(station.number), left + 4.6, base, "figure", anchor="end")
-    room = xs[0] - 9.0 - (left + 6.6)
+    room = xs[0] - 8.4 - (left + 6.6)
     lines = wrapped(station.reading.label, sheet.em("note"), room)
     for i, line in enumerate(lines):
         sheet.text(line, left + 6.6, base + i * 4.6, "note")
-    for x, cell, weight in zip(xs, station.cells, ("bold", "regular", "regular"), strict=True):
+    for x, cell, weight in zip(xs, station.cells, ("bold", "regular", "regular"), strict=False):
         sheet.text(cell, x, base, "figure", anchor="end", weight=weight)  # type: ignore[arg-type]
     return base + max(0, len(lines) - 1) * 4.6 + 1.6
 
@@ -357,7 +395,9 @@ def _sketch(sheet: Sheet, survey: _Survey, left: float, floor: float, scale: flo
     for member in survey.members:
         spots = [_sketch_spot(survey, s, left, floor, scale) for s in survey.of(member)]
         for spot in spots:
-            sheet.stroke(Stroke(points=circle(spot, 0.8), pen=VISIBLE, layer="dimension", closed=True, filled=PAPER))
+            sheet.stroke(
+                Stroke(points=circle(spot, 0.8), pen=VISIBLE, layer="dimension", closed=True, filled=PAPER)
+            )
         _sketch_numbers(sheet, member, survey.of(member), spots, floor)
 
 
@@ -384,11 +424,17 @@ def _sketch_spot(survey: _Survey, station: Station, left: float, floor: float, s
     }[station.reading.member]
 
 
-def _sketch_numbers(sheet: Sheet, member: Member, stations: Sequence[Station], spots: Sequence[Point], floor: float) -> None:
+def _sketch_numbers(
+    sheet: Sheet, member: Member, stations: Sequence[Station], spots: Sequence[Point], floor: float
+) -> None:
     """Number the sketch's stations, leaving out those that would crowd a neighbour's number."""
     em = sheet.em("figure")
     for station, (x, y) in zip(stations, spots, strict=True):
-        place = {"left": (x - 1.9, y + cap(em) / 2), "head": (x, y - 1.9), "right": (x + 1.9, y + cap(em) / 2)}[member]
+        place = {
+            "left": (x - 1.9, y + cap(em) / 2),
+            "head": (x, y - 1.9),
+            "right": (x + 1.9, y + cap(em) / 2),
+        }[member]
         spot = Spot(x=place[0], y=place[1] + _off_the_floor(member, y, floor), anchor=_SIDES[member])
         number = str(station.number)
         if sheet.free(text_box(number, spot, em, "regular")):
@@ -417,7 +463,9 @@ def _deep_scale(survey: _Survey, height: float) -> tuple[float, str]:
 
 
 def _side_by_side(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, float]:
-    """Lay the members in a row, sketch at their left and the table under them; return both scales and the bottom."""
+    """Lay the members in a row, sketch at their left and the table under them; return both scales and the
+    bottom.
+    """
     left = margin(sheet)
     start = 50.0 if not sheet.thumbnail else 3.0
     along, named = _along_scale(survey, sheet.width - start - 4.0, one=False)
@@ -455,7 +503,7 @@ def _row_of_charts(
 
 
 def _packer_words(chart: _Chart, survey: _Survey) -> None:
-    if survey.packer.mm <= 0:
+    if not survey.packed:
         return
     y = chart.zero - survey.packer.mm * chart.deep
     proud = [chart.where(s)[1] for s in survey.of(survey.members[0])]
@@ -469,10 +517,10 @@ def _tables_beside(sheet: Sheet, survey: _Survey, top: float) -> float:
     wide = (sheet.width - left - 4.0 - 6.0 * (len(members) - 1)) / len(members)
     wide = min(wide, 80.0)
     ends = [
-        _table_down(sheet, survey.of(m), _SHORT[m], left + i * (wide + 6.0), top, wide)
+        _table_down(sheet, survey.of(m), _SHORT[m], left + i * (wide + 6.0), top, wide, survey.packed)
         for i, m in enumerate(members)
     ]
-    return _remainder_key(sheet, max(ends))
+    return _remainder_key(sheet, max(ends)) if survey.packed else max(ends)
 
 
 def _remainder_key(sheet: Sheet, top: float) -> float:
@@ -501,9 +549,11 @@ def _one_by_one(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, 
         _axis(chart, survey, start - 3.5)
         base = chart.zero - survey.lowest * deep + 4.4
         _numbers([(chart, survey.of(member))], base)
-        y = _table_down(sheet, survey.of(member), _SHORT[member], left, base + 11.0, sheet.width - 2 * left)
+        y = _table_down(
+            sheet, survey.of(member), _SHORT[member], left, base + 11.0, sheet.width - 2 * left, survey.packed
+        )
         y += 4.0
-    return named, deep_named, _remainder_key(sheet, y - 4.0)
+    return named, deep_named, _remainder_key(sheet, y - 4.0) if survey.packed else y - 4.0
 
 
 _WORDS = ("nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -516,10 +566,12 @@ def _count(number: int) -> str:
 def _closing(
     survey: _Survey, mean: Size, least: Size, most: Size, step: Size, scales: tuple[str, str]
 ) -> tuple[str, ...]:
-    packed = f"; packer {survey.packer.text}, the mean taken up to the next {step.text}" if survey.packer.mm > 0 else ""
-    spread_of = f"Mean of {_count(len(survey.stations))} read {mean.text}, least {least.text}, most {most.text}{packed}."
+    packed = (
+        f"; packer {survey.packer.text}, the mean taken up to the next {step.text}" if survey.packed else ""
+    )
+    found = f"Mean of {_count(len(survey.stations))} read {mean.text}, least {least.text}, most {most.text}"
     return (
-        spread_of,
+        f"{found}{packed}.",
         "Plaster is drawn straight from reading to reading.",
         f"Along {scales[0]}, depth {scales[1]} and measured from nought. All in mm.",
     )
@@ -534,10 +586,10 @@ _MEANING = (
 def _alt(survey: _Survey, mean: Size, least: Size, most: Size) -> str:
     per = " ".join(_alt_member(survey, member) for member in survey.members)
     packer = f"One even packer of {survey.packer.text} mm is drawn across them."
-    packer = packer if survey.packer.mm > 0 else "No packer is chosen."
+    packer = packer if survey.packed else "No packer is chosen."
     return (
-        f"Chart of {_count(len(survey.stations))} set-back readings round the frame, in mm of plaster proud of the"
-        f" frame. Mean {mean.text}, least {least.text}, most {most.text}. {packer} {per}"
+        f"Chart of {_count(len(survey.stations))} set-back readings round the frame, in mm of plaster proud"
+        f" of the frame. Mean {mean.text}, least {least.text}, most {most.text}. {packer} {per}"
     )
 
 
@@ -551,7 +603,7 @@ def _alt_member(survey: _Survey, member: Member) -> str:
 def _alt_left(survey: _Survey, station: Station) -> str:
     left = station.reading.left_over
     bare = left.text.lstrip("-−+")
-    if survey.packer.mm <= 0 or left.mm == 0:
+    if not survey.packed or left.mm == 0:
         return ""
     return f" ({bare} left at the {'wall' if left.mm > 0 else 'frame'} side)"
 
@@ -572,33 +624,37 @@ def set_back_readings(
 ) -> Drawn:
     """Plaster proud of the frame, read on the way round.
 
-    1 to 24 readings in any order, `at` in mm from the foot of a leg or the left of the head; a packer thickness of
-    0 draws no packer. Raises ValueError for no readings, more than 24, or one beyond its member's end.
+    1 to 24 readings in any order, `at` in mm on the way round (right leg from the top down); a packer
+    thickness of 0 draws no packer. Raises ValueError for no readings, more than 24, or one beyond its
+    member's end.
     """
     _check(readings, opening_width.mm, opening_height.mm)
     survey = _Survey(
-        stations=in_path_order(readings, opening_height.mm),
+        stations=in_path_order(readings),
         packer=packer_thickness,
         wide=opening_width.mm,
         high=opening_height.mm,
     )
     sheet = Sheet(width=width)
-    words = f"{place}: plaster proud of the frame" if place else "Plaster proud of the frame, read on the way round"
+    words = (
+        f"{place}: plaster proud of the frame"
+        if place
+        else "Plaster proud of the frame, read on the way round"
+    )
     below = title(sheet, words)
     lay = _one_by_one if sheet.narrow and not sheet.thumbnail else _side_by_side
     along, deep, bottom = lay(sheet, survey, below)
     if not sheet.thumbnail:
-        bottom = notes(sheet, _MEANING if survey.packer.mm > 0 else (), bottom + 6.0, INK)
+        bottom = notes(sheet, _MEANING if survey.packed else (), bottom + 6.0, INK)
         notes(sheet, _closing(survey, mean, least, most, step, (along, deep)), bottom + 0.3, NOTES)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
-    return Drawn(
-        sheet=sheet, title=words, alt=_alt(survey, mean, least, most), key=_key(survey)
-    )
+    return Drawn(sheet=sheet, title=words, alt=_alt(survey, mean, least, most), key=_key(survey))
 
 
 def _key(survey: _Survey) -> tuple[Entry, ...]:
     return tuple(
-        Entry(letter=str(s.number), text=f"{_SHORT[s.reading.member]}, {s.reading.label}") for s in survey.stations
+        Entry(letter=str(s.number), text=f"{_SHORT[s.reading.member]}, {s.reading.label}")
+        for s in survey.stations
     )
 
 

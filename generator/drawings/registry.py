@@ -59,8 +59,8 @@ _DOT = "."
 def drawing(function: Callable[..., Drawn]) -> Callable[..., Drawn]:
     """Register a function as the drawing of its own name, titled by the first line of its docstring.
 
-    The function takes the sheet's width first and its values by keyword. Raises ValueError for a doubled name or
-    a missing docstring, so that a family file at fault cannot be imported.
+    The function takes the sheet's width first and its values by keyword. Raises ValueError for a doubled
+    name or a missing docstring, so that a family file at fault cannot be imported.
     """
     name = function.__name__
     if name in _DRAWINGS:
@@ -84,8 +84,8 @@ def _parameters(function: Callable[..., Drawn]) -> tuple[Parameter, ...]:
 def lay(name: str, values: Mapping[str, object], width: float) -> Drawn:
     """Return a drawing's finished sheet, as data.
 
-    `width` is the sheet's in mm (175 paper, 80 phone, 40 thumbnail). Raises UnknownDrawing, or WrongValues that
-    names what is missing or not known.
+    `width` is the sheet's in mm (175 paper, 80 phone, 40 thumbnail). Raises UnknownDrawing, or WrongValues
+    that names what is missing or not known.
     """
     if name not in DRAWINGS:
         raise UnknownDrawing(name)

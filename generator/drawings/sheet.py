@@ -1,10 +1,12 @@
 """A surface in millimetres that remembers everything laid on it, and lets no label touch anything.
 
-A sheet is laid out for its width: a narrow one gets another scale and another placement, never a smaller copy.
+A sheet is laid out for its width: a narrow one gets another scale and another placement, never a smaller
+copy.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -52,6 +54,9 @@ _EMS: dict[bool, dict[TextKind, float]] = {
         "small letter": 4.4,
     },
 }
+# Obstacles are kept by the square they fall in, so that a label asks only its neighbours.
+_CELL = 8.0
+_Piece = tuple[float, float, float, float, float, Segment]
 BOX_GAP = 0.3
 STROKE_GAP = 0.12
 
@@ -71,7 +76,7 @@ class Stroke:
     def segments(self) -> Iterator[Segment]:
         """The straight pieces of the stroke."""
         ends = (*self.points, self.points[0]) if self.closed else self.points
-        for (x1, y1), (x2, y2) in zip(ends, ends[1:], strict=False):
+        for (x1, y1), (x2, y2) in itertools.pairwise(ends):
             yield x1, y1, x2, y2
 
 
@@ -168,7 +173,7 @@ class Sheet:
     rings: list[Disc] = field(default_factory=list)
     unplaced: list[str] = field(default_factory=list)
     dark: list[Points] = field(default_factory=list)
-    _pieces: list[tuple[float, float, float, float, float, Segment]] = field(default_factory=list)
+    _cells: dict[tuple[int, int], list[_Piece]] = field(default_factory=dict)
     _leaders: list[Segment] = field(default_factory=list)
 
     @property
@@ -202,8 +207,22 @@ class Sheet:
         if stroke.exempt:
             return
         reach = STROKE_GAP + stroke.pen.width / 2
-        for x1, y1, x2, y2 in stroke.segments:
-            self._pieces.append((min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2), reach, (x1, y1, x2, y2)))
+        for segment in stroke.segments:
+            self._remember(segment, reach)
+
+    def _remember(self, segment: Segment, reach: float) -> None:
+        x1, y1, x2, y2 = segment
+        left, right = (x1, x2) if x1 < x2 else (x2, x1)
+        top, bottom = (y1, y2) if y1 < y2 else (y2, y1)
+        piece = (left, top, right, bottom, reach, segment)
+        for column in range(int((left - reach) // _CELL), int((right + reach) // _CELL) + 1):
+            for row in range(int((top - reach) // _CELL), int((bottom + reach) // _CELL) + 1):
+                self._cells.setdefault((column, row), []).append(piece)
+
+    def _pieces_near(self, box: Box) -> Iterator[_Piece]:
+        for column in range(int(box.left // _CELL), int(box.right // _CELL) + 1):
+            for row in range(int(box.top // _CELL), int(box.bottom // _CELL) + 1):
+                yield from self._cells.get((column, row), ())
 
     def line(self, points: Points, pen: Pen, layer: Layer = "outline", closed: bool = False) -> None:
         """Lay a line through points."""
@@ -260,16 +279,16 @@ class Sheet:
         )
 
     def _try(self, label: Label, spot: Spot) -> bool:
-        placed = self._set(label.text, spot, label.kind, label.weight, label.colour)
-        if not (label.zone.admits(placed.box, self.rings) and self._fits(placed.box, spot)):
+        box = text_box(label.text, spot, self.em(label.kind), label.weight)
+        if not (label.zone.admits(box, self.rings) and self._fits(box, spot)):
             return False
-        if not all(self._clear_stroke(stroke, placed.box) for stroke in spot.strokes):
+        if not all(self._clear_stroke(stroke, box) for stroke in spot.strokes):
             return False
         for stroke in spot.strokes:
             self.stroke(stroke)
             if stroke.pen is LEADER:
                 self._leaders.extend(stroke.segments)
-        self.texts.append(placed)
+        self.texts.append(self._set(label.text, spot, label.kind, label.weight, label.colour))
         return True
 
     def _fits(self, box: Box, spot: Spot) -> bool:
@@ -281,12 +300,8 @@ class Sheet:
         """Whether a text's box touches no stroke, no other text and no dark fill, and lies on the sheet."""
         if box.left < 0.2 or box.right > self.width - 0.2 or box.top < 0.2:
             return False
-        if any(box.near(text.box, BOX_GAP) for text in self.texts):
-            return False
-        if any(inside(corner, dark) for dark in self.dark for corner in (*box.corners, box.centre)):
-            return False
         left, top, right, bottom = box.left, box.top, box.right, box.bottom
-        for x1, y1, x2, y2, reach, segment in self._pieces:
+        for x1, y1, x2, y2, reach, segment in self._pieces_near(box):
             if (
                 x1 < right + reach
                 and x2 > left - reach
@@ -295,7 +310,13 @@ class Sheet:
                 and crosses_box(segment, box.grown(reach))
             ):
                 return False
-        return True
+        return not self._covered(box)
+
+    def _covered(self, box: Box) -> bool:
+        """Whether a box comes near another text or lies on a dark fill."""
+        if any(box.near(text.box, BOX_GAP) for text in self.texts):
+            return True
+        return any(inside(corner, dark) for dark in self.dark for corner in (*box.corners, box.centre))
 
     def _clear_stroke(self, stroke: Stroke, own: Box) -> bool:
         """Whether a label's own stroke misses every text, the label's too, and every other leader."""
@@ -303,9 +324,7 @@ class Sheet:
             return True
         reach = STROKE_GAP + stroke.pen.width / 2
         boxes = [own.grown(reach), *(text.box.grown(reach) for text in self.texts)]
-        return not any(
-            crosses_box(segment, box) for segment in stroke.segments for box in boxes
-        ) and not any(
+        return not any(crosses_box(segment, box) for segment in stroke.segments for box in boxes) and not any(
             segments_cross(segment, leader) for segment in stroke.segments for leader in self._leaders
         )
 
@@ -348,7 +367,9 @@ def arrow(tip: Point, towards: float, colour: str, length: float = 2.6, half: fl
 
 
 def collisions(sheet: Sheet) -> tuple[str, ...]:
-    """Return every fault of a finished sheet's lettering: off the sheet, text on text, a line through text."""
+    """Return every fault of a finished sheet's lettering: off the sheet, text on text, a line through
+    text.
+    """
     texts = sheet.texts
     faults = [
         f"{text.text!r} leaves the sheet"

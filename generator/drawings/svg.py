@@ -1,7 +1,9 @@
-"""A finished sheet as one SVG, by the plotting library's vector renderer: true millimetres, text kept as text.
+"""A finished sheet as one SVG, by the plotting library's vector renderer: true millimetres, text kept as
+text.
 
-The renderer is used directly, without figure or axes, which is some twenty times quicker. Its own root element,
-style sheet and metadata are left behind; ids are made from the content, so several pictures can stand in one page.
+The renderer is used directly, without figure or axes, which is some twenty times quicker. Its own root
+element, style sheet and metadata are left behind; ids are made from the content, so several pictures can
+stand in one page.
 """
 
 from __future__ import annotations
@@ -25,7 +27,8 @@ _COLOUR = re.compile(r"#[0-9a-f]{6}(?=[;\"])")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """One drawing, finished: a standalone SVG of plain colours in true millimetres, and what it says in words.
+    """One drawing, finished: a standalone SVG of plain colours in true millimetres, and what it says in
+    words.
 
     `scale` is the main view's ("1:1") or None where there is none; `key` pairs each letter with its words.
     """
@@ -40,7 +43,8 @@ class Picture:
     key: tuple[tuple[str, str], ...]
 
     def inline(self) -> str:
-        """Return the SVG for a web page, each colour a custom property (`--drawing-ink` ...) with its fallback.
+        """Return the SVG for a web page, each colour a custom property (`--drawing-ink` ...) with its
+        fallback.
 
         For the page only: WeasyPrint does not read custom properties inside an SVG image.
         """
@@ -60,7 +64,7 @@ def engrave(sheet: Sheet, title: str, alt: str) -> str:
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{_short(sheet.width)}mm"'
         f' height="{_short(sheet.height)}mm" viewBox="0 0 {size}" role="img"'
-        f' aria-labelledby="d{mark}-t d{mark}-d" font-family="\'{FAMILY}\', \'{FALLBACK}\', sans-serif"'
+        f" aria-labelledby=\"d{mark}-t d{mark}-d\" font-family=\"'{FAMILY}', '{FALLBACK}', sans-serif\""
         f' stroke-linejoin="round"><title id="d{mark}-t">{escape(title)}</title>'
         f'<desc id="d{mark}-d">{escape(alt)}</desc>\n{body}</svg>\n'
     )
@@ -74,7 +78,8 @@ def _body(sheet: Sheet) -> str:
     from matplotlib.backends.backend_svg import RendererSVG
 
     page = io.StringIO()
-    renderer: Any = RendererSVG(sheet.width, sheet.height, page, metadata=_NO_METADATA)
+    make: Any = RendererSVG
+    renderer = make(sheet.width, sheet.height, page, metadata=_NO_METADATA)
     head = page.tell()
     press = _Press(renderer, sheet.height)
     for points, colour in sheet.fills:
@@ -145,7 +150,9 @@ class _Press:
 
 
 def _by_pen(strokes: Iterable[Stroke]) -> Iterator[Stroke]:
-    """Bring unfilled lines of one pen together; filled ones keep their turn, for they cover what lies below."""
+    """Bring unfilled lines of one pen together; filled ones keep their turn, for they cover what lies
+    below.
+    """
     plain: dict[Pen, list[Stroke]] = {}
     filled: list[Stroke] = []
     for stroke in strokes:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import chain
+from itertools import chain, islice
 
 from generator.drawings.clipping import (
     Box,
@@ -15,7 +15,7 @@ from generator.drawings.clipping import (
     bounds,
     circle,
     clip_line,
-    clip_to_convex,
+    clip_to_disc,
     inside,
 )
 from generator.drawings.hatches import (
@@ -83,7 +83,9 @@ _TURNS = (-60, -120, 60, 120, -35, -145, 35, 145, -75, -105, 75, 105, 15, 165, -
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
-    """A window on the real thing: paper mm a real mm, where real (0, 0) falls, and where its labels may stand."""
+    """A window on the real thing: paper mm a real mm, where real (0, 0) falls, and where its labels may
+    stand.
+    """
 
     sheet: Sheet
     scale: float
@@ -123,7 +125,7 @@ class View:
             return
         seen = paper
         if self.disc is not None:
-            seen = clip_to_convex(paper, circle((self.disc.x, self.disc.y), self.disc.radius, 0.02))
+            seen = clip_to_disc(paper, self.disc)
         if not seen:
             return
         if made.fill:
@@ -168,16 +170,24 @@ class View:
                 self._edge((ends[side], ends[side + 1]), made.pen)
 
     def letter(
-        self, letter: str, name: str, points: Points, kind: TextKind = "letter", nearest: float = 8.0
+        self,
+        letter: str,
+        name: str,
+        points: Points,
+        kind: TextKind = "letter",
+        nearest: float = 8.0,
+        near: Point | None = None,
     ) -> None:
-        """Letter a part: inside it where there is room, otherwise `nearest` mm or more off with one leader."""
+        """Letter a part: inside it where there is room, otherwise `nearest` mm or more off with one leader.
+
+        `near` is the real point the letter would best stand at; without one, the part's middle.
+        """
         paper = self.all_at(points)
         if self.disc is not None:
-            ring = circle((self.disc.x, self.disc.y), self.disc.radius - 1.0, 0.05)
-            paper = clip_to_convex(paper, ring)
+            paper = clip_to_disc(paper, Disc(self.disc.x, self.disc.y, self.disc.radius - 1.0))
         if len(paper) < 3:
             return
-        within = _inside_spots(paper, cap(self.sheet.em(kind), "bold"))
+        within = _inside_spots(paper, cap(self.sheet.em(kind), "bold"), self.at(*near) if near else None)
         spots = chain(within, self._led_spots(paper, letter, kind, nearest))
         self.sheet.label(
             Label(
@@ -191,59 +201,69 @@ class View:
         )
 
     def pointer(
-        self, letter: str, at: Point, words: str, kind: TextKind = "small letter", dotted: bool = False
+        self, letter: str, at: Point, words: str, turns: tuple[int, ...] = (), dotted: bool = False
     ) -> None:
-        """Letter a point by a leader: a bare end for a corner, a dot for a narrow face."""
+        """Letter a point by a leader, `turns` the directions to try first: bare for a corner, a dot on a
+        face.
+        """
         x, y = self.at(*at)
-        spots = self._spots_round(x, y, letter, kind, dotted=dotted)
+        kind: TextKind = "small letter"
+        spots = self._spots_round(x, y, letter, kind, dotted=dotted, turns=(*turns, *_TURNS))
         self.sheet.label(
-            Label(text=letter, kind=kind, weight="bold", spots=spots, zone=self.zone, words=f"{letter}: {words}")
+            Label(
+                text=letter, kind=kind, weight="bold", spots=spots, zone=self.zone, words=f"{letter}: {words}"
+            )
         )
 
     def _led_spots(self, paper: Points, letter: str, kind: TextKind, nearest: float) -> Iterator[Spot]:
-        for x, y in _inner_points(paper)[:6]:
+        for x, y in islice(_inner_points(paper), 6):
             yield from self._spots_round(x, y, letter, kind, dotted=True, nearest=nearest)
 
     def _spots_round(
-        self, x: float, y: float, letter: str, kind: TextKind, dotted: bool, nearest: float = 8.0
+        self,
+        x: float,
+        y: float,
+        letter: str,
+        kind: TextKind,
+        dotted: bool,
+        nearest: float = 8.0,
+        turns: tuple[int, ...] = _TURNS,
     ) -> Iterator[Spot]:
         em = self.sheet.em(kind)
         width, high = extent(letter, em, "bold")[0], cap(em, "bold")
-        for far in (8.0, 11.0, 15.0, 20.0, 26.0, 34.0, 44.0):
-            for turn in _TURNS if far >= nearest else ():
+        for far in (6.5, 8.0, 11.0, 15.0, 20.0, 26.0, 34.0, 44.0, 58.0):
+            for turn in turns if far >= nearest else ():
                 yield _led_spot(x, y, far, math.radians(turn), width, high, dotted)
 
 
-def _led_spot(
-    x: float, y: float, far: float, turn: float, width: float, high: float, dotted: bool
-) -> Spot:
+def _led_spot(x: float, y: float, far: float, turn: float, width: float, high: float, dotted: bool) -> Spot:
     cx, cy = x + far * math.cos(turn), y + far * math.sin(turn)
-    clear = 1.0 + min(
-        width / 2 / max(abs(math.cos(turn)), 1e-9), high / 2 / max(abs(math.sin(turn)), 1e-9)
-    )
+    clear = 1.0 + min(width / 2 / max(abs(math.cos(turn)), 1e-9), high / 2 / max(abs(math.sin(turn)), 1e-9))
     end = (cx - clear * math.cos(turn), cy - clear * math.sin(turn))
     leader = Stroke(points=((x, y), end), pen=LEADER, layer="dimension")
     strokes = (leader, dot(x, y, 0.45)) if dotted else (leader,)
     return Spot(x=cx, y=cy + high / 2, strokes=strokes, margin=0.4)
 
 
-def _inside_spots(paper: Points, high: float) -> Iterator[Spot]:
-    for x, y in _inner_points(paper):
-        yield Spot(x=x, y=y + high / 2, margin=0.6, within=paper)
-
-
-def _inner_points(paper: Points) -> tuple[Point, ...]:
-    """Return points of a grid over the part that lie in it, the nearest to its middle first."""
+def _inside_spots(paper: Points, high: float, near: Point | None) -> Iterator[Spot]:
     box = bounds(paper)
-    cx, cy = box.centre
-    shares = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
-    grid = [
-        (box.left + u * (box.right - box.left), box.top + v * (box.bottom - box.top))
-        for u in shares
-        for v in shares
-    ]
-    found = [p for p in grid if inside(p, paper)]
-    return tuple(sorted(found, key=lambda p: abs(p[0] - cx) + abs(p[1] - cy)))
+    if min(box.right - box.left, box.bottom - box.top) < high:
+        return
+    for x, y in _inner_points(paper, near):
+        yield Spot(x=x, y=y + high / 2, margin=0.35, within=paper)
+
+
+_SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
+
+
+def _inner_points(paper: Points, near: Point | None = None) -> Iterator[Point]:
+    """Yield points of a grid over the part that lie in it, the nearest to its middle (or to `near`) first."""
+    box = bounds(paper)
+    cx, cy = near or box.centre
+    wide, high = box.right - box.left, box.bottom - box.top
+    grid = [(box.left + u * wide, box.top + v * high) for u in _SHARES for v in _SHARES]
+    grid.sort(key=lambda p: abs(p[0] - cx) + abs(p[1] - cy))
+    return (p for p in grid if inside(p, paper))
 
 
 def break_line(start: Point, end: Point) -> Points:
@@ -263,7 +283,8 @@ def break_line(start: Point, end: Point) -> Points:
 def detail_view(view: View, about: Point, scale: float, centre: Point, radius: float) -> View:
     """Ring a place on the view and return the enlarged view of it, its ring drawn at `centre`.
 
-    `about` is the real point at the ring's middle, `scale` paper mm a real mm in the detail, `radius` paper mm.
+    `about` is the real point at the ring's middle, `scale` paper mm a real mm in the detail, `radius`
+    paper mm.
     """
     sheet = view.sheet
     x, y = view.at(*about)
