@@ -6,10 +6,11 @@ import dataclasses
 import json
 from collections.abc import Mapping
 from decimal import Decimal
+from pathlib import PurePath
 
 
 def canonical(value: object) -> bytes:
-    """`value` as bytes: text, numbers, decimals, sequences, mappings, dataclasses and nothing else.
+    """`value` as bytes: text, numbers, decimals, paths, sequences, mappings, dataclasses and nothing else.
 
     Mappings lose their order, dataclasses keep their name. Raises TypeError for anything whose spelling
     might differ between two runs.
@@ -18,6 +19,8 @@ def canonical(value: object) -> bytes:
 
 
 def _spell(value: object) -> object:
+    if isinstance(value, PurePath):
+        return {"path": str(value)}
     if isinstance(value, Decimal):
         return {"decimal": str(value)}
     if isinstance(value, Mapping):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
-import gc
 import multiprocessing
 import os
 import signal
@@ -13,21 +11,25 @@ from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from types import TracebackType
+from typing import Any
 
-from generator.memory import Memory
+from generator.memory import Memory, canonical
 from generator.problems import MachineLacks
 from generator.publishing.progress import UNWATCHED, Progress
 
-Work = Callable[[bytes], bytes]
+Work = Callable[[Any], bytes]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Task:
-    """One slow pure step: what it is called, the function of a module that does it, and its whole input."""
+    """One slow pure step: what it is called, the function of a module that does it, and its whole input.
+
+    The input is plain data that `canonical` can spell; its spelling is what the result is remembered by.
+    """
 
     step: str
     work: Work
-    payload: bytes
+    of: object
 
 
 class Crew:
@@ -55,7 +57,7 @@ class Crew:
 
     def perform(self, stage: str, tasks: Sequence[Task]) -> tuple[bytes, ...]:
         """The result of each task, in the order of `tasks`; equal tasks are done once."""
-        keys = [self._memory.key(task.step, task.payload) for task in tasks]
+        keys = [self._memory.key(task.step, canonical(task.of)) for task in tasks]
         known = {key: self._memory.recall(key) for key in dict.fromkeys(keys)}
         todo = {key: task for key, task in zip(keys, tasks, strict=True) if known[key] is None}
         self._progress.stage(stage, len(todo))
@@ -72,9 +74,7 @@ class Crew:
         return self._here(todo) if self._workers == 1 else self._shared_out(todo)
 
     def _here(self, todo: dict[str, Task]) -> Iterator[tuple[str, bytes]]:
-        with _collector_between_tasks():
-            for key, task in todo.items():
-                yield key, _do(task)
+        return ((key, _do(task)) for key, task in todo.items())
 
     def _shared_out(self, todo: dict[str, Task]) -> Iterator[tuple[str, bytes]]:
         self._pool = self._pool or _pool(self._workers)
@@ -103,7 +103,6 @@ def _begin_worker() -> None:
     parent = multiprocessing.parent_process()
     if parent:
         threading.Thread(target=_end_with, args=(parent.join,), daemon=True).start()
-    gc.disable()
 
 
 def _end_with(wait: Callable[[], None]) -> None:
@@ -111,20 +110,5 @@ def _end_with(wait: Callable[[], None]) -> None:
     os._exit(1)
 
 
-@contextlib.contextmanager
-def _collector_between_tasks() -> Iterator[None]:
-    """Laying out a document makes few cycles and many objects, so collecting while it runs is wasted."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
-
-
 def _do(task: Task) -> bytes:
-    try:
-        return task.work(task.payload)
-    finally:
-        gc.collect()
+    return task.work(task.of)

@@ -117,7 +117,7 @@ def test_with_faults_in_the_files_nothing_is_worked_out(
     assert main(["quantities", METHOD, "--job", JOB]) == 1
     out, err = capsys.readouterr()
     assert out == ""
-    assert err.startswith("methods/jobs/reading-room-doors.csv:2:23: error: ")
+    assert err.startswith("methods/jobs/reading-room-doors.csv:2:22: error: ")
 
 
 @pytest.mark.parametrize("cell", ["=1+1", "@SUM(A1)", "+1", "-cmd", "\tx"])

@@ -7,6 +7,7 @@ import subprocess
 import sys
 from dataclasses import dataclass
 from decimal import Decimal
+from pathlib import PurePath
 
 import pytest
 
@@ -35,6 +36,7 @@ def test_the_order_of_a_mapping_does_not_count() -> None:
         (Decimal("8.5"), 8.5),
         (Decimal("8.5"), "8.5"),
         (1, "1"),
+        (PurePath("a"), "a"),
         (1, True),
         (None, ""),
         (("a", "b"), ("ab",)),

@@ -12,31 +12,31 @@ from pathlib import Path
 
 import pytest
 
-from generator.memory import Memory
+from generator.memory import Memory, canonical
 from generator.problems import MachineLacks
-from generator.publishing.crew import Crew, Task, usual_workers
+from generator.publishing.crew import Crew, Task, Work, usual_workers
 from generator.wording.report import report_text
 
 
-def shout(payload: bytes) -> bytes:
-    return payload.upper() + b"!"
+def shout(of: str) -> bytes:
+    return of.upper().encode() + b"!"
 
 
-def slow_first(payload: bytes) -> bytes:
-    time.sleep(0.3 if payload == b"0" else 0)
-    return payload
+def slow_first(of: str) -> bytes:
+    time.sleep(0.3 if of == "0" else 0)
+    return of.encode()
 
 
-def die(payload: bytes) -> bytes:
+def die(of: str) -> bytes:
     os.kill(os.getpid(), signal.SIGKILL)
-    return payload
+    return of.encode()
 
 
-def fail(payload: bytes) -> bytes:
+def fail(of: str) -> bytes:
     raise LookupError("no such hatch")
 
 
-def who(payload: bytes) -> bytes:
+def who(of: str) -> bytes:
     return str(os.getpid()).encode()
 
 
@@ -55,58 +55,57 @@ def memory(folder: Path) -> Memory:
     return Memory(folder, surroundings="here")
 
 
-def task(payload: bytes, work: object = shout) -> Task:
-    assert callable(work)
-    return Task(step="shout", work=work, payload=payload)
+def task(of: str, work: Work = shout) -> Task:
+    return Task(step="shout", work=work, of=of)
 
 
 @pytest.mark.parametrize("workers", [1, 2])
 def test_results_come_in_the_order_asked_for(tmp_path: Path, workers: int) -> None:
-    tasks = [task(str(number).encode(), slow_first) for number in range(6)]
+    tasks = [task(str(number), slow_first) for number in range(6)]
     with Crew(memory(tmp_path), workers) as crew:
         assert crew.perform("Numbers", tasks) == (b"0", b"1", b"2", b"3", b"4", b"5")
 
 
 def test_two_workers_are_other_processes_and_one_is_this_one(tmp_path: Path) -> None:
     with Crew(memory(tmp_path / "a"), 1) as crew:
-        assert crew.perform("Who", [task(b"", who)]) == (str(os.getpid()).encode(),)
+        assert crew.perform("Who", [task("", who)]) == (str(os.getpid()).encode(),)
     with Crew(memory(tmp_path / "b"), 2) as crew:
-        assert crew.perform("Who", [task(b"", who)]) != (str(os.getpid()).encode(),)
+        assert crew.perform("Who", [task("", who)]) != (str(os.getpid()).encode(),)
 
 
 def test_equal_tasks_are_done_once_and_told_once(tmp_path: Path) -> None:
     watcher = Watcher()
     with Crew(memory(tmp_path), 1, watcher) as crew:
-        assert crew.perform("Shouts", [task(b"a"), task(b"b"), task(b"a")]) == (b"A!", b"B!", b"A!")
+        assert crew.perform("Shouts", [task("a"), task("b"), task("a")]) == (b"A!", b"B!", b"A!")
     assert watcher.heard == ["Shouts 2", "done", "done"]
 
 
 def test_what_is_remembered_is_not_done_again(tmp_path: Path) -> None:
     with Crew(memory(tmp_path), 1) as crew:
-        crew.perform("Shouts", [task(b"a")])
+        crew.perform("Shouts", [task("a")])
     watcher = Watcher()
     with Crew(memory(tmp_path), 2, watcher) as crew:
         # The same step and payload: the work that would fail is never called.
-        assert crew.perform("Shouts", [task(b"a", fail)]) == (b"A!",)
+        assert crew.perform("Shouts", [task("a", fail)]) == (b"A!",)
     assert watcher.heard == ["Shouts 0"]
 
 
 @pytest.mark.parametrize("workers", [1, 2])
 def test_what_a_task_raises_is_raised_here(tmp_path: Path, workers: int) -> None:
     with Crew(memory(tmp_path), workers) as crew, pytest.raises(LookupError, match="no such hatch"):
-        crew.perform("Failing", [task(b"a", fail)])
+        crew.perform("Failing", [task("a", fail)])
 
 
 def test_what_was_done_before_a_failure_is_remembered(tmp_path: Path) -> None:
     kept = memory(tmp_path)
     with Crew(kept, 1) as crew, pytest.raises(LookupError):
-        crew.perform("Half", [task(b"a"), task(b"b", fail)])
-    assert kept.recall(kept.key("shout", b"a")) == b"A!"
+        crew.perform("Half", [task("a"), task("b", fail)])
+    assert kept.recall(kept.key("shout", canonical("a"))) == b"A!"
 
 
 def test_a_worker_that_dies_is_told_in_words(tmp_path: Path) -> None:
     with Crew(memory(tmp_path), 2) as crew, pytest.raises(MachineLacks) as lack:
-        crew.perform("Dying", [task(b"a", die), task(b"b")])
+        crew.perform("Dying", [task("a", die), task("b")])
     assert report_text((lack.value.problem,)) == (
         "error: A worker process was ended from outside, most often because memory ran out.\n"
         "    Publish again with fewer workers: --workers 1 (there were 2).\n\n1 error\n"
@@ -122,14 +121,14 @@ def test_workers_end_with_their_publisher_however_it_ends(tmp_path: Path) -> Non
         from generator.memory import Memory
         from generator.publishing.crew import Crew, Task
 
-        def sleep(payload):
+        def sleep(of):
             Path(sys.argv[1], f"pid-{os.getpid()}").touch()
             time.sleep(60)
-            return payload
+            return b""
 
         if __name__ == "__main__":
             with Crew(Memory(Path(sys.argv[1], "cache"), surroundings=""), 2) as crew:
-                crew.perform("Sleep", [Task(step="s", work=sleep, payload=bytes([n])) for n in range(2)])
+                crew.perform("Sleep", [Task(step="s", work=sleep, of=n) for n in range(2)])
         """)
     )
     publisher = subprocess.Popen([sys.executable, str(program), str(tmp_path)], stderr=subprocess.DEVNULL)
