@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from checkers.browser import chromium
 from playwright.sync_api import Browser
+
+from tests.checkers.browser import chromium
 
 
 @pytest.fixture(scope="session")

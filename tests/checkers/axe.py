@@ -6,8 +6,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from checkers.findings import Finding
-from checkers.programs import node_package
+from tests.checkers.findings import Finding
+from tests.checkers.programs import node_package
 
 TAGS = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa", "best-practice")
 

@@ -11,8 +11,8 @@ from urllib.parse import unquote, urlsplit
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from checkers.findings import Finding
-from checkers.programs import program
+from tests.checkers.findings import Finding
+from tests.checkers.programs import program
 
 FLAGS = (
     "--no-sandbox",
@@ -91,11 +91,31 @@ _OVERFLOW = """() => {
 
 
 def readable_lines(page: Page) -> tuple[str, ...]:
-    """Give the lines of text that can be seen in the main part, in order; ValueError without a main part."""
-    text = page.evaluate("() => document.querySelector('main')?.innerText ?? null")
+    """Give the lines of text seen in the main part, buttons left out; ValueError without a main part."""
+    text = page.evaluate(_MAIN_TEXT)
     if text is None:
         raise ValueError("the page has no main element")
     return tuple(line.strip() for line in text.splitlines() if line.strip())
+
+
+# Playwright's own add_style_tag waits for ever on a page whose scripts are off.
+_MAIN_TEXT = """() => {
+  const style = document.createElement('style');
+  style.textContent = 'button { display: none !important }';
+  document.head.append(style);
+  const text = document.querySelector('main')?.innerText ?? null;
+  style.remove();
+  return text;
+}"""
+
+
+def headings(page: Page) -> tuple[tuple[str, bool], ...]:
+    """Give every heading of the page in order, and whether a reader can see it."""
+    found = page.evaluate(
+        "() => [...document.querySelectorAll('h1, h2, h3, h4, h5, h6')]"
+        ".map(e => [e.textContent.trim(), e.checkVisibility({visibilityProperty: true})])"
+    )
+    return tuple((text, seen) for text, seen in found)
 
 
 def console_errors(browser: Browser, file: Path, view: View) -> tuple[Finding, ...]:

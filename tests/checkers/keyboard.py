@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from playwright.sync_api import Page
 
-from checkers.findings import Finding
+from tests.checkers.findings import Finding
 
 MOST_STOPS = 400
 

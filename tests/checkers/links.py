@@ -8,7 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-from checkers.findings import Finding
+from tests.checkers.findings import Finding
 
 POINTING = frozenset({"href", "src", "srcset", "poster", "data", "action", "formaction", "xlink:href"})
 SCHEMES_WITHOUT_A_FILE = frozenset({"data", "tel", "mailto"})

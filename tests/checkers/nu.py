@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
-from checkers.findings import Finding
-from checkers.programs import java, node_package
+from tests.checkers.findings import Finding
+from tests.checkers.programs import java, node_package
 
 
 def nu_messages(files: Iterable[Path]) -> tuple[Finding, ...]:

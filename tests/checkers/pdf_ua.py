@@ -10,8 +10,8 @@ from pathlib import Path
 import pikepdf
 from page import ValidationProfile, validate_pdf
 
-from checkers.findings import Finding
-from checkers.programs import output_of, program
+from tests.checkers.findings import Finding
+from tests.checkers.programs import output_of, program
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

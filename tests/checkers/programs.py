@@ -11,7 +11,7 @@ import subprocess
 from hashlib import sha256
 from pathlib import Path
 
-from checkers.once import made_once
+from tests.checkers.once import made_once
 
 PACKAGES = {
     "chromium": "chromium",

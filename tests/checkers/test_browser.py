@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from checkers.axe import axe_violations
-from checkers.browser import (
+from tests.checkers.axe import axe_violations
+from tests.checkers.browser import (
     DESK,
     PHONE,
     PHONE_DARK,
@@ -22,8 +22,8 @@ from checkers.browser import (
     readable_lines,
     weight,
 )
-from checkers.findings import listed
-from checkers.keyboard import journey, keyboard_faults
+from tests.checkers.findings import listed
+from tests.checkers.keyboard import journey, keyboard_faults
 
 SOUND = """<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><title>Quirk</title>
 <meta name="viewport" content="width=device-width"><style>

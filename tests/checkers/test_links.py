@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from checkers.findings import listed
-from checkers.links import broken_links, doubled_ids, outside_addresses, read_sheet
+from tests.checkers.findings import listed
+from tests.checkers.links import broken_links, doubled_ids, outside_addresses, read_sheet
 
 SOUND = """<!doctype html><html lang="en-GB"><head><title>Index</title></head><body>
 <h1 id="top">Index</h1><a href="guide/one.html#step-2">One</a>

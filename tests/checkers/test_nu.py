@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checkers.nu import nu_messages
+from tests.checkers.nu import nu_messages
 
 SOUND = (
     '<!doctype html><html lang="en-GB"><head><title>Quirk</title></head>'

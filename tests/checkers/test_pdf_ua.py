@@ -8,8 +8,16 @@ import pikepdf
 import pytest
 from weasyprint import HTML
 
-from checkers.findings import listed
-from checkers.pdf_ua import Facts, facts, loose_fonts, outside_links, syntax_failures, text_of, ua_failures
+from tests.checkers.findings import listed
+from tests.checkers.pdf_ua import (
+    Facts,
+    facts,
+    loose_fonts,
+    outside_links,
+    syntax_failures,
+    text_of,
+    ua_failures,
+)
 
 SQUARE = "data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/%3E"
 SOUND = f"""<!doctype html><html lang="en-GB"><head><title>Method SF-07</title></head><body>

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from checkers.once import made_once
-from checkers.programs import MissingProgramError, java, node_package, program
+from tests.checkers.once import made_once
+from tests.checkers.programs import MissingProgramError, java, node_package, program
 
 
 def test_a_missing_program_names_its_cure(monkeypatch: pytest.MonkeyPatch) -> None:

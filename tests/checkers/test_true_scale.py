@@ -9,7 +9,7 @@ import pikepdf
 import pytest
 from weasyprint import HTML
 
-from checkers.true_scale import Outline, outlines, strokes
+from tests.checkers.true_scale import Outline, outlines, strokes
 
 SVG = """<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40">
 <g transform="translate(10 5)">

@@ -1,0 +1,88 @@
+"""The demonstration published once for all tests that look at the published site."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from tests.checkers.once import made_once
+
+ROOT = Path(__file__).resolve().parents[2]
+COMMAND = "import sys; from generator.cli import main; sys.exit(main(sys.argv[1:]))"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Published:
+    """A user's folder after `publish`: where it is, and its pages and sheets in order of their names."""
+
+    folder: Path
+
+    @property
+    def site(self) -> Path:
+        """Give the folder that is published."""
+        return self.folder / "output" / "site"
+
+    @property
+    def pages(self) -> tuple[Path, ...]:
+        """Give all HTML files of the site; there are never none."""
+        return self._files("*.html")
+
+    @property
+    def sheets(self) -> tuple[Path, ...]:
+        """Give all PDF files of the site; there are never none."""
+        return self._files("*.pdf")
+
+    @property
+    def sources(self) -> tuple[Path, ...]:
+        """Give the user's own files, from which the site was made."""
+        return tuple(sorted(path for path in (self.folder / "methods").rglob("*") if path.is_file()))
+
+    def _files(self, pattern: str) -> tuple[Path, ...]:
+        found = tuple(sorted(self.site.rglob(pattern)))
+        if not found:
+            raise FileNotFoundError(f"the published site holds no {pattern}")
+        return found
+
+    def name(self, file: Path) -> str:
+        """Give a file's path inside the site, as findings print it."""
+        return file.relative_to(self.site).as_posix()
+
+
+def storeyrod(*arguments: str, cache: Path, **variables: str) -> subprocess.CompletedProcess[str]:
+    """Run the command line in a process of its own, on a memory that nobody else has filled."""
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), "STOREYROD_CACHE": str(cache), **variables}
+    command = [sys.executable, "-c", COMMAND, *arguments]
+    return subprocess.run(command, capture_output=True, text=True, env=environment)
+
+
+def publish_demo(folder: Path, *arguments: str, **variables: str) -> Published:
+    """Copy the demonstration into `folder` and publish it; AssertionError with the report if it fails."""
+    folder.mkdir(exist_ok=True)
+    shutil.copytree(ROOT / "methods", folder / "methods")
+    done = storeyrod("publish", str(folder), *arguments, cache=folder / "cache", **variables)
+    assert done.returncode == 0, f"publish ended with {done.returncode}:\n{done.stdout}{done.stderr}"
+    return Published(folder=folder)
+
+
+def _publish(folder: Path) -> None:
+    publish_demo(folder)
+
+
+@pytest.fixture(scope="session")
+def published(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Published:
+    """The demonstration as published, shared by all test processes of one run."""
+    base = tmp_path_factory.getbasetemp()
+    shared = base if worker_id == "master" else base.parent
+    return Published(folder=made_once(shared / "published-demonstration", _publish))
+
+
+@pytest.fixture(scope="session")
+def site(published: Published) -> Path:
+    """The folder of the published site."""
+    return published.site
