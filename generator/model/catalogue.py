@@ -8,28 +8,23 @@ from typing import Annotated, ClassVar, Final, Self, TypeAlias
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.border import Described, KebabTable, ManyOf, Named, Table
+from generator.model.amounts import Acceleration, Amount, Area, Density, Figure, Length, Level, Volume
+from generator.model.border import Described, Named
+from generator.model.lists import ManyOf
 from generator.model.scalars import (
-    Acceleration,
-    Amount,
-    Area,
     Code,
     Count,
-    Density,
-    Figure,
     Flag,
     FormatVersion,
-    Length,
-    Level,
     Plain,
     SnakeName,
     Told,
-    Volume,
     Whole,
     Word,
-    log_of,
     one_of,
 )
+from generator.model.tables import KebabTable, Table
+from generator.model.texts import log_of
 from generator.problems import ProblemLog, nearest
 
 MATERIAL_KINDS: Final = (

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final, TypeVar
 
 from generator.model.assignments import check_job, check_policy, method_of
-from generator.model.border import Described, Table
+from generator.model.border import Described
 from generator.model.catalogue import Catalogue, CatalogueFile
 from generator.model.house import HouseRules
 from generator.model.jobs import Job
@@ -18,6 +18,7 @@ from generator.model.reading import describe
 from generator.model.scalars import Count, Word
 from generator.model.shipped import extended, shipped_catalogue
 from generator.model.survey_rows import rows_of
+from generator.model.tables import Table
 from generator.problems import ProblemLog, Span, nearest
 from generator.reading.nodes import Entries, Node, Text
 from generator.reading.surveys import read_survey

@@ -6,9 +6,11 @@ from typing import ClassVar, Final, Self
 
 from pydantic import ConfigDict, Field, ValidationInfo, model_validator
 
-from generator.model.border import Described, SomeOf
+from generator.model.border import Described
+from generator.model.lists import SomeOf
 from generator.model.prose import Prose
-from generator.model.scalars import KebabName, Plain, Told, at_fault, log_of
+from generator.model.scalars import KebabName, Plain, Told
+from generator.model.texts import at_fault, log_of
 
 RANKS: Final = ("eliminate", "substitute", "engineer", "administer", "ppe")
 

@@ -6,8 +6,10 @@ from typing import ClassVar
 
 from pydantic import Field
 
-from generator.model.border import Described, Table
-from generator.model.scalars import Code, Colour, FormatVersion, Plain, SizeGiven, Told
+from generator.model.amounts import SizeGiven
+from generator.model.border import Described
+from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told
+from generator.model.tables import Table
 
 
 class Company(Described):

@@ -6,7 +6,9 @@ from typing import Annotated, ClassVar, Final, Self
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.border import MADE, Described, ManyOf, SomeOf, Table
+from generator.model.amounts import SizeGiven
+from generator.model.border import MADE, Described
+from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
     Code,
     Dated,
@@ -15,17 +17,16 @@ from generator.model.scalars import (
     FormatVersion,
     KebabName,
     Plain,
-    SizeGiven,
     Told,
     ToldOrNumber,
     Whole,
     Word,
-    at_fault,
-    log_of,
     one_of,
 )
 from generator.model.sections import SectionAnswer
 from generator.model.surveys import Row
+from generator.model.tables import Table
+from generator.model.texts import at_fault, log_of
 from generator.problems import ProblemLog
 
 STATUSES: Final = ("draft", "for comment", "for construction", "superseded", "withdrawn")

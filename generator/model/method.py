@@ -6,14 +6,15 @@ from typing import ClassVar
 
 from pydantic import Field
 
-from generator.model.border import CodeTable, Described, ManyOf, Named, SomeOf, Table, TermTable
+from generator.model.amounts import Length
+from generator.model.border import Described, Named
 from generator.model.hazards import Hazard
+from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
     Code,
     DottedName,
     FormatVersion,
     KebabName,
-    Length,
     Plain,
     SnakeName,
     Told,
@@ -24,6 +25,7 @@ from generator.model.scalars import (
 from generator.model.sections import SectionAnswer
 from generator.model.sizes import Size
 from generator.model.steps import Step
+from generator.model.tables import CodeTable, Table, TermTable
 
 
 class QuantityRule(Named):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from typing import Final, TypeAlias
 
-from generator.model.border import Table
 from generator.model.catalogue import Catalogue
 from generator.model.method import Method
 from generator.model.scalars import Word
+from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
 
 Check: TypeAlias = Callable[[Method, Catalogue, ProblemLog], None]

@@ -6,7 +6,8 @@ from typing import Final, TypeVar
 
 from pydantic import ValidationError
 
-from generator.model.border import Described, accounted
+from generator.model.border import Described
+from generator.model.dropping import accounted
 from generator.problems import ProblemLog
 from generator.reading.nodes import Entries, Node, Text
 

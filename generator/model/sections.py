@@ -9,7 +9,8 @@ from pydantic_core import CoreSchema
 
 from generator.model.border import Named
 from generator.model.prose import Prose
-from generator.model.scalars import Flag, Plain, Told, at_fault, log_of
+from generator.model.scalars import Flag, Plain, Told
+from generator.model.texts import at_fault, log_of
 
 
 class SectionAnswer(Named):

@@ -7,9 +7,9 @@ from functools import cache
 from pathlib import Path
 from typing import Final, TypeVar
 
-from generator.model.border import Table
 from generator.model.catalogue import Catalogue, CatalogueFile, Material, Tool
 from generator.model.reading import describe
+from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
 from generator.reading.yaml_nodes import read_yaml
 

@@ -6,20 +6,11 @@ from typing import Annotated, ClassVar, Final, Self, TypeAlias
 
 from pydantic import ConfigDict, Field, ValidationInfo, model_validator
 
-from generator.model.border import Described, ManyOf, Named
-from generator.model.scalars import (
-    Amount,
-    AnyAmount,
-    Flag,
-    Plain,
-    SizeGiven,
-    SizeValue,
-    Told,
-    Word,
-    at_fault,
-    log_of,
-    wrong_dimension,
-)
+from generator.model.amounts import Amount, AnyAmount, SizeGiven, SizeValue, wrong_dimension
+from generator.model.border import Described, Named
+from generator.model.lists import ManyOf
+from generator.model.scalars import Flag, Plain, Told, Word
+from generator.model.texts import at_fault, log_of
 from generator.problems import ProblemLog, nearest
 from generator.units import Dimension
 

@@ -6,8 +6,11 @@ from typing import ClassVar
 
 from pydantic import Field
 
-from generator.model.border import Described, ManyOf, OneOrMore, SomeOf, Table
-from generator.model.scalars import Code, DottedName, KebabName, Plain, SnakeName, Told, Whole, Within
+from generator.model.amounts import Within
+from generator.model.border import Described
+from generator.model.lists import ManyOf, OneOrMore, SomeOf
+from generator.model.scalars import Code, DottedName, KebabName, Plain, SnakeName, Told, Whole
+from generator.model.tables import Table
 
 
 class Check(Described):

@@ -9,9 +9,9 @@ from typing import Final
 
 from pydantic_core import PydanticCustomError
 
-from generator.model.border import Table
-from generator.model.scalars import Amount, amount_in
+from generator.model.amounts import Amount, amount_in
 from generator.model.sizes import Size
+from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
 from generator.reading.nodes import Text
 from generator.units import LENGTH, NUMBER, Unit, Value

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from pydantic_core import PydanticCustomError
 
+from generator.model.amounts import Amount, size_in
 from generator.model.jobs import Job, SurveyFile
 from generator.model.method import Method
-from generator.model.scalars import Amount, Word, size_in
+from generator.model.scalars import Word
 from generator.model.sizes import Size, fits
 from generator.model.survey_columns import Column, Columns, columns_of, with_unit
 from generator.model.surveys import Given, ReadingAt, Row

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from generator.model.scalars import Amount, Word
+from generator.model.amounts import Amount
+from generator.model.scalars import Word
 from generator.problems import Span
 from generator.units import Value
 

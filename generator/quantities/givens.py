@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from generator.model.amounts import Amount, SizeValue
 from generator.model.catalogue import FieldValue, Material
 from generator.model.house import HouseRules
 from generator.model.jobs import Job
-from generator.model.scalars import Amount, SizeValue, Word
+from generator.model.scalars import Word
 from generator.model.sizes import Size
 from generator.model.surveys import ReadingAt, Row
 from generator.problems import Span

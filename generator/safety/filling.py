@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from generator.model.border import Described, Listed
+from generator.model.border import Described
 from generator.model.jobs import Job
+from generator.model.lists import Listed
 from generator.model.method import Method
 from generator.problems import ProblemLog, Span, nearest
 from generator.safety.reasons import check_answer

@@ -6,10 +6,10 @@ from decimal import Decimal
 from pathlib import Path
 
 from generator.formulas.tree import Call
+from generator.model.amounts import Amount
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.model.prose import Reference, Words
-from generator.model.scalars import Amount
 from generator.units import LENGTH, Value
 
 from .describing import NO_FAULT, read

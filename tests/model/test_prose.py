@@ -47,19 +47,6 @@ def test_kept_figures_and_words_are_told_apart() -> None:
 FAULTY = (
     "{a", "a}", "{}", "{a.b.c}", "{A}", "{a in}", "{a in b c}", "{=}", "{a + b}", "{a b}", "{_a}", "{a__b}",
 )  # fmt: skip
-    "{a",
-    "a}",
-    "{}",
-    "{a.b.c}",
-    "{A}",
-    "{a in}",
-    "{a in b c}",
-    "{=}",
-    "{a + b}",
-    "{a b}",
-    "{_a}",
-    "{a__b}",
-)
 
 
 @pytest.mark.parametrize("prose", FAULTY)

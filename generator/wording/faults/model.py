@@ -42,6 +42,7 @@ _VALUES: Mapping[str, Fault] = {
         "Units are mm, cm, m, mm2, m2, ml, l, g, kg, min, h, days, deg, dB, £ and %%.",
     ),
     "amount-unit-missing": Fault("“%(value)s” has no unit.", "Write the unit too, such as %(example)s."),
+    "amount-negative": Fault("“%(value)s” is less than nought.", "Write a value that is not negative."),
     "amount-dimension": Fault("“%(value)s” is %(found)s.", "Expected %(expected)s."),
 }
 
