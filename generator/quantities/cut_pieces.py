@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from generator.quantities.worked import Worked, literal, millimetres
+from generator.quantities.worked import Worked, literal, millimetres, named
 from generator.units import ANGLE, Value
 
 SQUARE = literal(Value(Decimal(0), ANGLE))
@@ -37,6 +37,14 @@ class Piece:
 def mark_of(role: str, name: str) -> str:
     """The first letter of the role and of the piece: AL is the architrave's left leg."""
     return f"{role[0]}{name[0]}".upper()
+
+
+def round_the_opening(head: Worked, left: Worked, right: Worked) -> Worked:
+    """The length of a head and two legs together."""
+    across, up = named(head, "head", "Head"), named(left, "leg", "Leg")
+    if left.value == right.value:
+        return across + 2 * up
+    return across + up + named(right, "right_leg", "Right leg")
 
 
 def square_piece(role: str, name: str, length: Worked, *, width: Worked, thickness: Worked | None) -> Piece:

@@ -141,4 +141,5 @@ def _kind(function: str, item: Worked, dimension: Dimension) -> None:
 
 def floor_at_nought(item: Worked) -> Worked:
     """`item`, or nought where it is negative."""
-    return greatest((item, literal(Value(Decimal(0), item.dimension))))
+    nought = literal(Value(Decimal(0), item.dimension))
+    return item if item >= nought else greatest((item, nought))

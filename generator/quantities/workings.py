@@ -20,12 +20,12 @@ from generator.quantities.worked import (
 )
 from generator.units import AREA, NUMBER, TRADE_UNITS, UNITS, Printed, Unit, Value, print_value
 from generator.wording import ENGLISH, Language
-from generator.wording.arithmetic import PHRASES
+from generator.wording.arithmetic import PHRASES, Phrase
 
 THIN = "\u2009"
 _SIGNS = {"+": " + ", "-": " − ", "*": " × ", "/": " ÷ "}
 _BINDING = {"+": 1, "-": 1, "*": 2, "/": 2}
-_PHRASE, _NEGATION, _ATOM = 0, 3, 4
+_PHRASE, _SUM, _NEGATION, _ATOM = 0, 1, 3, 4
 _ROUNDINGS = frozenset({"round_up", "round_down"})
 _MOST_DECIMALS = 6
 _SMALL_AREA = 10_000
@@ -178,20 +178,25 @@ class _Writer:
         by_name = inner == self.names
         sentence = phrase.names if by_name else phrase.with_numbers
         joint = ", " if by_name else phrase.joint
-        level = _BINDING["+"] if joint == " + " else _PHRASE
-        items = _collapsed(said) if by_name else [part.within(level).text for part in said]
+        items = [part.within(_SUM if "%(item)s" not in sentence else _PHRASE).text for part in said]
+        items = _collapsed(items) if by_name else items
         text = self.language.say(
             sentence,
             item=said[0].text,
             step=said[-1].text,
             second=said[1].text if len(said) > 1 else "",
             items=joint.join(items),
-            rest=joint.join(_collapsed(said[2:]) if by_name else items[2:]),
+            rest=joint.join(
+                _collapsed([part.within(_SUM).text for part in said[2:]]) if by_name else items[2:]
+            ),
             count=str(len(said)),
         )
-        lone = len(said) == 1 and sentence == "%(items)s"
-        binds = said[0].binds if lone else (_ATOM if phrase.binds else _PHRASE)
-        return _Said(text, binds, all(part.exact for part in said))
+        return _Said(text, self._binds(phrase, said, by_name=by_name), all(part.exact for part in said))
+
+    def _binds(self, phrase: Phrase, said: list[_Said], *, by_name: bool) -> int:
+        if by_name or not phrase.sign:
+            return _ATOM if phrase.binds else _PHRASE
+        return said[0].binds if len(said) == 1 and phrase.sign == "+" else _BINDING[phrase.sign]
 
     def _rounding(self, tree: Applied, folded: int) -> _Said:
         """A rounding shows as many figures of its item as let the reader round to the same result."""
@@ -229,10 +234,10 @@ def _operation(tree: Operation, parts: tuple[_Said, ...]) -> _Said:
     return _Said(f"{left.text}{_SIGNS[tree.symbol]}{right.text}", level, exact)
 
 
-def _collapsed(said: list[_Said]) -> list[str]:
-    """Names with the readings of one size said once."""
-    readings = [part.text.partition("@")[0] for part in said]
-    return list(dict.fromkeys(readings if len(said) > 1 else [part.text for part in said]))
+def _collapsed(names: list[str]) -> list[str]:
+    """Names one after another, the readings of one size said once."""
+    bare = [name.partition("@")[0] for name in names] if len(names) > 1 else names
+    return [name for index, name in enumerate(bare) if index == 0 or name != bare[index - 1]]
 
 
 def places(item: Worked, space: str = THIN) -> tuple[Place, ...]:

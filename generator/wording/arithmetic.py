@@ -14,13 +14,15 @@ from dataclasses import dataclass
 class Phrase:
     """A function in words; `numbers` is the same with the numbers put in, when that reads otherwise.
 
-    `binds` is false for a phrase that needs brackets inside a longer sum. `joint` stands between items.
+    `binds` is false for a phrase that needs brackets inside a longer sum; with numbers put in, `sign` is the
+    sign it then binds by. `joint` stands between items with numbers put in.
     """
 
     names: str
     numbers: str = ""
     binds: bool = False
     joint: str = ", "
+    sign: str = ""
 
     @property
     def with_numbers(self) -> str:
@@ -33,8 +35,8 @@ PHRASES: Mapping[str, Phrase] = {
     "round_down": Phrase("%(item)s, taken down to a whole %(step)s"),
     "least": Phrase("least of %(items)s"),
     "greatest": Phrase("greatest of %(items)s"),
-    "total": Phrase("total of %(items)s", "%(items)s", joint=" + "),
-    "mean": Phrase("mean of %(items)s", "(%(items)s) ÷ %(count)s", joint=" + "),
+    "total": Phrase("total of %(items)s", "%(items)s", joint=" + ", sign="+"),
+    "mean": Phrase("mean of %(items)s", "(%(items)s) ÷ %(count)s", joint=" + ", sign="/"),
     "count": Phrase("count of %(items)s", "%(count)s"),
     "sqrt": Phrase("√(%(item)s)", binds=True),
     "atan": Phrase("atan(%(item)s)", binds=True),

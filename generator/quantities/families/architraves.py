@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from generator.quantities.calculator import Example, Length, Margin, Offset, calculator
-from generator.quantities.cut_pieces import SQUARE, Piece, mark_of
-from generator.quantities.functions import atan, total
+from generator.quantities.cut_pieces import SQUARE, Piece, mark_of, round_the_opening
+from generator.quantities.functions import atan
 from generator.quantities.results import InputRefused
 from generator.quantities.worked import Worked, literal, millimetres
 from generator.units import ANGLE, Value
@@ -113,7 +113,7 @@ def architrave_set(
         leg_cut=left + head_width + sizes.over,
         head_saw_angle=sizes.head_saw,
         leg_saw_angle=sizes.leg_saw,
-        metres=total([piece.long_point for piece in pieces]),
+        metres=round_the_opening(head_long, left + head_width, right + head_width),
         pieces=pieces,
     )
 

@@ -105,12 +105,15 @@ def gap_filler(
     Readings without a place are taken as spread evenly. Own derivation.
     """
     lengths = member_lengths(opening_width, opening_height)
-    volumes = {member: _with_waste(_gap_area(packer, member, lengths) * depth, waste) for member in MEMBERS}
+    volumes = {
+        member: _with_waste(named(_gap_area(packer, member, lengths), f"{member}_gap", "Gap") * depth, waste)
+        for member in MEMBERS
+    }
     return Filler(
         left=volumes["left"],
         head=volumes["head"],
         right=volumes["right"],
-        volume=total(list(volumes.values())),
+        volume=total([named(each, member, "Filler") for member, each in volumes.items()]),
     )
 
 

@@ -8,7 +8,7 @@ from decimal import Decimal
 from generator.quantities.calculator import Angle, Example, Length, Margin, calculator
 from generator.quantities.functions import atan, sqrt
 from generator.quantities.results import Finding, Findings, found
-from generator.quantities.worked import Worked, literal
+from generator.quantities.worked import Worked, literal, named
 from generator.units import ANGLE, Value
 
 HALF_TURN = literal(Value(Decimal(180), ANGLE))
@@ -54,5 +54,6 @@ def opening_angle(pin: Worked, depth: Worked, quirk: Worked) -> Worked:
     """The angle alone; 180° where the leaf clears the architrave lying flat."""
     if 2 * pin >= depth:
         return HALF_TURN
+    depth = named(depth, "depth", "Depth to clear")
     half = (sqrt(quirk * quirk + depth * (depth - 2 * pin)) - quirk) / depth
     return HALF_TURN - 2 * atan(half)

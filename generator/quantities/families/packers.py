@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.quantities.calculator import Example, Length, Margin, Offset, calculator
-from generator.quantities.cut_pieces import Piece, square_piece
-from generator.quantities.functions import floor_at_nought, greatest, least, mean, round_up, total
+from generator.quantities.cut_pieces import Piece, round_the_opening, square_piece
+from generator.quantities.functions import floor_at_nought, greatest, least, mean, round_up
 from generator.quantities.line_fit import Fit, fit_line
 from generator.quantities.readings import MEMBERS, Readings, Station, member_lengths, stations
 from generator.quantities.results import Finding, Findings, found
@@ -104,7 +104,8 @@ def even_packer(
     depths = readings.values
     average = mean(depths)
     thickness = named(floor_at_nought(round_up(average, step)), "packer_thickness", "Packer thickness")
-    low, high = least(depths), greatest(depths)
+    low = named(least(depths), "least_reading", "Least reading")
+    high = named(greatest(depths), "greatest_reading", "Greatest reading")
     spread = high - low
     offered = filler_takes is not None and spread > filler_takes
     by_member = _by_place(readings, opening_width, opening_height) if offered else {}
@@ -335,6 +336,6 @@ def packer_set(
         head=head,
         leg=leg,
         right_leg=right,
-        metres=millimetres(0) if none else total([length for _, length in lengths]),
+        metres=millimetres(0) if none else round_the_opening(head, leg, right),
         pieces=() if none else pieces,
     )

@@ -17,7 +17,7 @@ from generator.quantities.families.leaf_swing import opening_angle
 from generator.quantities.families.packers import EvenPacker, PackerFit, PackerSet
 from generator.quantities.functions import floor_at_nought, greatest, round_up
 from generator.quantities.results import Finding, Findings, found
-from generator.quantities.worked import Worked, plain
+from generator.quantities.worked import Worked, named, plain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +124,7 @@ def plaster_at_skirting(packer: EvenPacker) -> Worked:
         return packer.greatest
     lowest = min(left, key=lambda item: item.at.number if item.at else 0.0)
     last = max(right, key=lambda item: item.at.number if item.at else 0.0)
-    return greatest((lowest.reading, last.reading))
+    return named(greatest((lowest.reading, last.reading)), "set_back_at_foot", "Plaster proud at the foot")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -404,7 +404,7 @@ def reset_way(
     The lining comes forward by the mean set-back, so its other edge goes back by as much. Refused where the
     plaster would still stand off the moved lining by more than the filler takes. Own derivation.
     """
-    moved = packer.mean
+    moved = named(packer.mean, "mean_set_back", "Mean set-back")
     behind = greatest((packer.greatest - moved, moved - packer.least))
     built = _Built(
         code="lining",

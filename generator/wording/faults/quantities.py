@@ -108,8 +108,4 @@ FAULTS: Mapping[str, Fault] = {
     "print-unit": Fault(
         "“%(name)s” is %(found)s and cannot be printed in %(unit)s", "Expected a unit of the same kind."
     ),
-    "size-unused": Fault(
-        "the size “%(name)s” is used by no formula, sentence, table or drawing",
-        "Use it, or take it out so that nobody measures it for nothing.",
-    ),
 }
