@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import pytest
-from safety.folder import JOB, METHOD, answered, line_of, problems, said
 
 from generator.problems import Problem, Severity
+from tests.safety.folder import JOB, METHOD, answered, line_of, problems, said
 
 LAPSE = """
     applies: no

@@ -200,11 +200,11 @@ def test_the_way_chosen_is_refused_at_no_opening() -> None:
 
 # At least twice the thickness held: common practice, no source.
 def test_a_pin_reaches_sound_ground_and_no_further() -> None:
-    for name, held in (("architrave_pin", [18.0] * 4), ("packer_pin", millimetres("packer_thickness"))):
-        for entry, thickness in zip(loaded()[2].entries(name), held, strict=True):
-            pin = entry.result
-            assert isinstance(pin, PinLength) and pin.length is not None
-            assert 2 * thickness <= pin.length.number <= pin.most.number
+    ledger = loaded()[2]
+    for name, held in (("architrave_pin", 18.0), ("packer_pin", max(millimetres("packer_thickness")))):
+        (entry,) = ledger.entries(name)
+        assert isinstance(entry.result, PinLength) and entry.result.length is not None
+        assert 2 * held <= entry.result.length.number <= entry.result.most.number
 
 
 # Numbers kept for fiction: Ofcom, telephone numbers for use in TV and radio drama programmes.

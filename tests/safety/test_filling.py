@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 
 import pytest
-from safety.folder import JOB, METHOD, Found, added, answered, found, line_of, problems, said, without
 
 from generator.safety.sections import SECTION, SectionRule, section_rules
+from tests.safety.folder import JOB, METHOD, Found, added, answered, found, line_of, problems, said, without
 
 RULES = section_rules()
 METHODS_OWN = [rule for rule in RULES if SECTION in rule.method]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from safety.folder import JOB, METHOD, answered, found, line_of, problems, said
 
 from generator.safety.sections import SECTION, SectionRule, section_rules
+from tests.safety.folder import JOB, METHOD, answered, found, line_of, problems, said
 
 GOOD = "Begun in 2004 on open ground, evidence: the completion certificate in the site file."
 NEW = JOB.replace("building_begun: 1998", "building_begun: 2004")
