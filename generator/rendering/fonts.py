@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
@@ -68,7 +68,7 @@ def web_characters() -> frozenset[int]:
     return frozenset(ranges) | frozenset(map(ord, _SINGLES))
 
 
-@lru_cache(maxsize=None)
+@cache
 def web_font(face: Face) -> bytes:
     """The web subset of one face as WOFF2 bytes; the same bytes for the same font file."""
     from fontTools.subset import Options, Subsetter

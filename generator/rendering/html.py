@@ -30,7 +30,9 @@ class DoubledAnchor(ValueError):
     """Two blocks of a document bear one key, so that links to it would miss."""
 
 
-def render_page(document: Document, theme: Theme, language: Language = ENGLISH, *, assets: str = "assets/") -> str:
+def render_page(
+    document: Document, theme: Theme, language: Language = ENGLISH, *, assets: str = "assets/"
+) -> str:
     """The document as a web page; `assets` is the way from the page to the theme's assets, with its slash.
 
     Raises DoubledAnchor when two blocks bear one key.

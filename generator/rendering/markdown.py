@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Any
 
 from markdown_it import MarkdownIt
@@ -26,11 +26,17 @@ def _set_text(tokens: Sequence[Token], index: int, options: Any, env: Any) -> st
     return str(set_numbers(tokens[index].content))
 
 
-@lru_cache(maxsize=1)
+class _Prose(MarkdownIt):
+    """Markdown whose links stay inside the publication."""
+
+    def validateLink(self, url: str) -> bool:  # noqa: N802 - the library's name
+        return stays_inside(url)
+
+
+@cache
 def _parser() -> MarkdownIt:
-    parser = MarkdownIt("zero", {"html": False, "linkify": False}).enable(list(_RULES))
-    parser.renderer.rules["text"] = _set_text
-    parser.validateLink = stays_inside  # type: ignore[method-assign]
+    parser = _Prose("zero", {"html": False, "linkify": False}).enable(list(_RULES))
+    parser.add_render_rule("text", lambda _, *given: _set_text(*given))
     return parser
 
 

@@ -10,10 +10,12 @@ from generator.units import UNITS
 
 # A unit may be set with any space between it and its number; these are the ones that reach us.
 _GAPS = " \u00a0\u2009\u202f"
-_SPACED_UNITS = sorted((unit for unit in UNITS if unit not in {"°", "%", "£", "GBP", "deg"}), key=len, reverse=True)
+_CLOSE_UNITS = frozenset({"°", "£", "GBP", "deg"})
+_SPACED_UNITS = sorted((unit for unit in UNITS if unit not in _CLOSE_UNITS), key=len, reverse=True)
 _NUMBER = r"[+−±]?\d+(?:[.,]\d+)*"
 _WITH_UNIT = re.compile(
-    rf"(?<![\w.])({_NUMBER}(?:\s?[×/]\s?{_NUMBER})*)[{_GAPS}]({'|'.join(map(re.escape, _SPACED_UNITS))}|%)(?![\w²³])"
+    rf"(?<![\w.])({_NUMBER}(?:\s?[×/]\s?{_NUMBER})*)"
+    rf"[{_GAPS}]({'|'.join(map(re.escape, _SPACED_UNITS))})(?![\w²³])"
 )
 _SIGNS = (
     (re.compile(r"\+/?-(?=\s?\d)"), "±"),
@@ -24,7 +26,7 @@ _SIGNS = (
 
 
 def with_signs(text: str) -> str:
-    """`text` with the minus, plus-minus and multiplication signs, and the apostrophes, a printer would set."""
+    """`text` with the minus and multiplication signs and the apostrophes that a printer would set."""
     for pattern, sign in _SIGNS:
         text = pattern.sub(sign, text)
     return text

@@ -38,7 +38,7 @@ def render_pdf(html: str, theme: Theme) -> bytes:
     from weasyprint import HTML
 
     press = _press(theme, _text_of_sheets(theme))
-    with _no_collecting():
+    with _no_collecting(), _outside_told():
         document = HTML(string=html, url_fetcher=press.fetcher)
         return bytes(
             document.write_pdf(
@@ -71,16 +71,13 @@ def _press(theme: Theme, texts: tuple[str, ...]) -> _Press:
 def _fetcher(theme: Theme) -> Any:
     from weasyprint.urls import FatalURLFetchingError, URLFetcher
 
-    class Outside(OutsideAddress, FatalURLFetchingError):  # type: ignore[misc]
-        """Fatal for WeasyPrint, so that it does not print without the thing and say nothing."""
-
     class Fetcher(URLFetcher):  # type: ignore[misc]
         """Fetches data addresses and files of the theme and the font."""
 
         def fetch(self, url: str, headers: Any = None) -> Any:
             if url.startswith("data:") or url.startswith(allowed):
                 return super().fetch(url, headers)
-            raise Outside(url)
+            raise FatalURLFetchingError(url)
 
     folders = [folder.resolve().as_uri() + "/" for folder in theme.folders]
     allowed = (*folders, FACES[0].path.parent.as_uri() + "/")
@@ -88,8 +85,20 @@ def _fetcher(theme: Theme) -> Any:
 
 
 @contextmanager
+def _outside_told() -> Iterator[None]:
+    # WeasyPrint prints on without a thing that cannot be fetched, unless it is told by an error of this kind,
+    # which stands outside `Exception` and would be missed by whoever called.
+    from weasyprint.urls import FatalURLFetchingError
+
+    try:
+        yield
+    except FatalURLFetchingError as error:
+        raise OutsideAddress(*error.args) from error
+
+
+@contextmanager
 def _no_collecting() -> Iterator[None]:
-    # Laying out a sheet makes a great many objects that all live to its end; walking them in between is waste.
+    # Laying out a sheet makes very many objects that all live to its end; walking them in between is waste.
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -14,6 +14,7 @@ _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 _DROPPED = re.compile(r"<(metadata|title|desc)\b[^>]*>.*?</\1>|<!--.*?-->", re.DOTALL)
 _ROOT = re.compile(r"<svg\b([^>]*)>", re.DOTALL)
 _KEPT = re.compile(r'\b(?:viewBox|font-family|stroke-linejoin)="[^"]*"')
+_NOT_ID = re.compile(r"[^\w-]+")
 _ID = re.compile(r'\bid="([^"]+)"')
 _POINTERS = re.compile(r'(url\(#|href="#|="#)([\w.:-]+)')
 
@@ -34,6 +35,7 @@ def _inlined(svg: str, alt: str, prefix: str) -> Markup:
     kept = _KEPT.findall(root.group(1)) if root else []
     if root is None or not any(attribute.startswith("viewBox") for attribute in kept):
         raise ValueError("a drawing needs an svg element with a viewBox")
+    prefix = _NOT_ID.sub("-", prefix)
     named = f"{prefix}-words"
     opening = (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing" role="img" aria-labelledby="{named}" '

@@ -61,5 +61,6 @@ def paper_rod(note: str) -> str:
         f'viewBox="-0.5 -1 {width:g} {height}"><g fill="none" stroke="#111">'
         f'<rect width="{WIDTH_MM:g}" height="{LENGTH_MM}" stroke-width="0.25"/>{marks}</g>'
         f'<g font-family="Fira Sans" fill="#111"><g text-anchor="end">{figures}</g>'
-        f'<text transform="translate({WIDTH_MM + 1.9:g} 0) rotate(90)" font-size="2.3">{escape(note)}</text></g></svg>'
+        f'<text transform="translate({WIDTH_MM + 1.9:g} 0) rotate(90)" font-size="2.3">{escape(note)}</text>'
+        "</g></svg>"
     )

@@ -9,11 +9,11 @@ from markupsafe import Markup
 
 from generator.rendering.rod import paper_rod
 
-# A background of `@page` is placed from the corner of the text, so these are the rod's place less the margins.
+# A background of `@page` is placed from the corner of the text: places on the sheet less the margins.
 _MARGIN_LEFT_MM, _MARGIN_TOP_MM = 24, 22
 _ROD_LEFT_MM, _ROD_TOP_MM = 5.5, 16
-# The word runs along the sheet's diagonal; at this size in points six capitals fill it.
-_WORD_POINTS, _WORD_LETTERS = 190, 5
+# The word runs along the diagonal; at this size five capitals fill it, and a longer word is set smaller.
+_WORD_MM, _WORD_LETTERS = 67.0, 5
 
 
 def _address(svg: str) -> str:
@@ -25,17 +25,20 @@ def _place(left: float, top: float) -> str:
 
 
 def _word_svg(word: str) -> str:
-    points = min(_WORD_POINTS, _WORD_POINTS * _WORD_LETTERS / max(len(word), 1))
+    size = min(_WORD_MM, _WORD_MM * _WORD_LETTERS / max(len(word), 1))
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" width="210mm" height="297mm" viewBox="0 0 210 297">'
-        f'<text transform="translate(108 152) rotate(-54)" text-anchor="middle" y="{points * 0.3528 * 0.35:.1f}" '
-        f'font-family="Fira Sans" font-weight="800" font-size="{points * 0.3528:.1f}" fill="#e9e9e9">'
+        f'<text transform="translate(108 152) rotate(-54)" text-anchor="middle" y="{size * 0.35:.1f}" '
+        f'font-family="Fira Sans" font-weight="800" font-size="{size:.1f}" fill="#e9e9e9">'
         f"{escape(word)}</text></svg>"
     )
 
 
 def sheet_rule(note: str, word: str = "") -> Markup:
-    """An `@page` rule with the rod 6 to 14 mm from the left edge, its `note`, and `word`, if any, across the sheet."""
+    """An `@page` rule with the rod 6 to 14 mm from the left edge and `note` beside it.
+
+    `word`, where there is one, runs across the sheet behind the text.
+    """
     layers = [(_address(paper_rod(note)), _place(_ROD_LEFT_MM, _ROD_TOP_MM))]
     if word:
         layers.append((_address(_word_svg(word.upper())), _place(0, 0)))

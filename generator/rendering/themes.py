@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from generator.shipped import shipped
+
 DEFAULT = "default"
-_PACKAGE = Path(__file__).resolve().parents[1]
-_SHIPPED = (_PACKAGE / "_shipped" / "themes", _PACKAGE.parent / "themes")
 
 
 class ThemeMissing(LookupError):
@@ -42,17 +42,9 @@ class Theme:
         return tuple(path for path in found if path.is_file())
 
 
-def shipped_themes() -> Path:
-    """The folder of themes that comes with the package."""
-    for folder in _SHIPPED:
-        if folder.is_dir():
-            return folder
-    raise FileNotFoundError("the themes that belong to the package are missing")
-
-
 def theme_folder(name: str, user_root: Path | None = None) -> Path:
     """The folder of a named theme, the user's before the shipped one; raises ThemeMissing."""
-    roots = ([user_root / "themes"] if user_root else []) + [shipped_themes()]
+    roots = ([user_root / "themes"] if user_root else []) + [shipped("themes")]
     for root in roots:
         if (root / name).is_dir():
             return root / name
@@ -62,5 +54,5 @@ def theme_folder(name: str, user_root: Path | None = None) -> Path:
 
 def load_theme(name: str = DEFAULT, user_root: Path | None = None) -> Theme:
     """A theme ready for use: its own folder, backed by the shipped default."""
-    folders = (theme_folder(name, user_root), shipped_themes() / DEFAULT)
+    folders = (theme_folder(name, user_root), shipped("themes") / DEFAULT)
     return Theme(name=name, folders=tuple(dict.fromkeys(folders)))

@@ -1,5 +1,7 @@
 """A statement, a guide and an index of the Reading Room, with sizes that agree, to lay out in tests."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
@@ -192,8 +194,12 @@ HAZARDS = (
         harms="Person sawing",
         steps=(4, 6, 7),
         controls=(
-            Control(kind=ControlKind.ELIMINATE, text="Architrave heads bought docked and primed.", who="Abery"),
-            Control(kind=ControlKind.ENGINEER, text="Self-closing guard tried before the first cut.", who="Abery"),
+            Control(
+                kind=ControlKind.ELIMINATE, text="Architrave heads bought docked and primed.", who="Abery"
+            ),
+            Control(
+                kind=ControlKind.ENGINEER, text="Self-closing guard tried before the first cut.", who="Abery"
+            ),
             Control(
                 kind=ControlKind.ADMINISTER,
                 text="Hands 150 mm clear of the blade; wait for it to stop before the offcut is lifted.",
@@ -212,7 +218,9 @@ HAZARDS = (
             Control(kind=ControlKind.SUBSTITUTE, text="Adhesive, not pins, along the outer edge.", who="All"),
             Control(kind=ControlKind.ENGINEER, text="Sequential trigger; pins 38 mm at most.", who="Abery"),
             Control(kind=ControlKind.ADMINISTER, text="Holding hand 150 mm clear of the muzzle.", who="All"),
-            Control(kind=ControlKind.PPE, text="Eye protection of the class the site rules ask for.", who="Both"),
+            Control(
+                kind=ControlKind.PPE, text="Eye protection of the class the site rules ask for.", who="Both"
+            ),
         ),
         remains="Low",
         reason="Short pins, clear hand distance.",
@@ -223,8 +231,12 @@ HAZARDS = (
         harms="Person sawing, others in the hall",
         steps=(4, 6, 7),
         controls=(
-            Control(kind=ControlKind.ENGINEER, text="M-class extraction on before the first cut.", who="Abery"),
-            Control(kind=ControlKind.ADMINISTER, text="Saw in the yard tent; vacuum, never sweep.", who="Both"),
+            Control(
+                kind=ControlKind.ENGINEER, text="M-class extraction on before the first cut.", who="Abery"
+            ),
+            Control(
+                kind=ControlKind.ADMINISTER, text="Saw in the yard tent; vacuum, never sweep.", who="Both"
+            ),
             Control(kind=ControlKind.PPE, text="FFP3, face-fit tested, at the saw.", who="Both"),
         ),
         remains="Low",
@@ -237,9 +249,13 @@ HAZARDS = (
         steps=(5, 8),
         controls=(
             Control(
-                kind=ControlKind.ELIMINATE, text="Pins to packer and frame only, never into plaster.", who="Both"
+                kind=ControlKind.ELIMINATE,
+                text="Pins to packer and frame only, never into plaster.",
+                who="Both",
             ),
-            Control(kind=ControlKind.ADMINISTER, text="Detector proved, then run up both legs.", who="Hallam"),
+            Control(
+                kind=ControlKind.ADMINISTER, text="Detector proved, then run up both legs.", who="Hallam"
+            ),
         ),
         remains="Very low",
         reason="No pin enters the wall.",
@@ -286,12 +302,16 @@ def steps(*, guide: bool) -> tuple[Step, ...]:
                 f"Set the square to {FIRST_QUIRK} mm and mark every 300 mm, legs first, then the head.",
                 "Keep the offcut until the opening is signed for.",
             ),
-            why="The eye sees one even step all round; small waves in the frame are hidden by it." if guide else "",
+            why="The eye sees one even step all round; small waves in the frame are hidden by it."
+            if guide
+            else "",
         )
         for number, (title, short) in enumerate(titles, start=1)
     ]
     made[2] = replace(made[2], hold=HOLDS["H1"], figures=(narrow_figure("figure-2", "2"),))
-    made[3] = replace(made[3], hazards=(TOUCHED[1], TOUCHED[3]), warnings=("Ripping thin stock: push stick, guard on.",))
+    made[3] = replace(
+        made[3], hazards=(TOUCHED[1], TOUCHED[3]), warnings=("Ripping thin stock: push stick, guard on.",)
+    )
     made[4] = replace(
         made[4],
         time="40 min an opening",
@@ -362,7 +382,10 @@ def front_page(issue: Issue) -> FrontPage:
     drafted = issue.status is Status.DRAFT
     return FrontPage(
         title_lines=("Architrave to", "a set-back frame"),
-        under=("Ottermere Reading Room refurbishment, four openings", "Client: the Ottermere Reading Room Trust"),
+        under=(
+            "Ottermere Reading Room refurbishment, four openings",
+            "Client: the Ottermere Reading Room Trust",
+        ),
         issue=issue,
         what=(
             "Fix architrave to one side of four door openings where the plaster stands 7 to 9 mm proud of the frame. "
@@ -376,7 +399,12 @@ def front_page(issue: Issue) -> FrontPage:
         ),
         places=schedule("openings"),
         who=(
-            Person(role="Supervisor, releases holds", name="Ines Carrow", firm="Pellow & Finch", phone="07700 900417"),
+            Person(
+                role="Supervisor, releases holds",
+                name="Ines Carrow",
+                firm="Pellow & Finch",
+                phone="07700 900417",
+            ),
             Person(role="Deputy", name="Joan Finch", firm="Pellow & Finch", phone="07700 900422"),
             Person(role="Joiners, all steps", name="Tomas Abery, Wren Hallam", firm="Pellow & Finch"),
             Person(role="First-aider on site", name="Dev Marlin", firm="Brindle Court", phone="07700 900438"),
@@ -398,15 +426,26 @@ def front_page(issue: Issue) -> FrontPage:
         ),
         emergency=(
             EmergencyColumn(title="Call 999", lines=("3 Mill Lane, Ottermere. Wait at the gate.",)),
-            EmergencyColumn(title="Hurt", lines=("Dev Marlin; kit on the hall table. Hospital: 18 min, Ashby Cross.",)),
+            EmergencyColumn(
+                title="Hurt", lines=("Dev Marlin; kit on the hall table. Hospital: 18 min, Ashby Cross.",)
+            ),
             EmergencyColumn(title="Fire", lines=("Leave by porch or kitchen door. Meet at the lychgate.",)),
-            EmergencyColumn(title="Shut off", lines=("Electricity: porch cupboard. Water: kitchen sink. No gas.",)),
+            EmergencyColumn(
+                title="Shut off", lines=("Electricity: porch cupboard. Water: kitchen sink. No gas.",)
+            ),
         ),
         control=DocumentControl(
             signatories=(
                 Signatory(act="Written", name="Wren Hallam", role="Joiner", date="11 Nov 2026"),
-                Signatory(act="Checked", name="Ines Carrow", role="Supervisor", date="" if drafted else "13 Nov 2026"),
-                Signatory(act="Approved", name="Joan Finch", role="Director", date="" if drafted else "16 Nov 2026"),
+                Signatory(
+                    act="Checked",
+                    name="Ines Carrow",
+                    role="Supervisor",
+                    date="" if drafted else "13 Nov 2026",
+                ),
+                Signatory(
+                    act="Approved", name="Joan Finch", role="Director", date="" if drafted else "16 Nov 2026"
+                ),
             ),
             notes=("Since P02: opening 4 added. Based on drawing ORR-214 rev C, survey OS-3.",),
         ),
@@ -486,13 +525,17 @@ def workings() -> Workings:
             ),
             result=f"{o.leg} mm",
             origins=(
-                Origin(name="Clear height", value=f"{o.height} mm", place=f"jobs/doors.csv:{int(o.number) + 1}"),
+                Origin(
+                    name="Clear height", value=f"{o.height} mm", place=f"jobs/doors.csv:{int(o.number) + 1}"
+                ),
                 Origin(name="First quirk", value="5 mm, default", place="architrave.yaml:18"),
             ),
         )
         for o in OPENINGS
     ]
-    return Workings(key="workings", title="Workings", intro="Every size in this document.", workings=tuple(made * 3))
+    return Workings(
+        key="workings", title="Workings", intro="Every size in this document.", workings=tuple(made * 3)
+    )
 
 
 SECTIONS = (
@@ -500,7 +543,10 @@ SECTIONS = (
         key="s03",
         title="Duty holders and contacts",
         text=("The client is commercial. There is one contractor on the project.",),
-        rows=(Fact(label="Client", text="Ottermere Reading Room Trust"), Fact(label="Contractor", text="Pellow & Finch")),
+        rows=(
+            Fact(label="Client", text="Ottermere Reading Room Trust"),
+            Fact(label="Contractor", text="Pellow & Finch"),
+        ),
     ),
     Section(
         key="s11",
@@ -513,7 +559,10 @@ SECTIONS = (
     Section(
         key="s14",
         title="Manual handling",
-        text=("The heaviest piece is one length of architrave, 4.4 m and 3.9 kg.", "- one person carries it\n- ends watched"),
+        text=(
+            "The heaviest piece is one length of architrave, 4.4 m and 3.9 kg.",
+            "- one person carries it\n- ends watched",
+        ),
     ),
     Section(key="s22", title="Waste and environment", text=("Offcuts bagged by kind at the saw each day.",)),
 )
@@ -521,7 +570,10 @@ ASKED = (
     Section(
         key="s11",
         title="Asbestos",
-        questions=("Was any part of the building, or any board in it, there before 2000?", "Who holds the register?"),
+        questions=(
+            "Was any part of the building, or any board in it, there before 2000?",
+            "Who holds the register?",
+        ),
     ),
     Section(key="s21", title="Welfare", questions=("Where are water, toilet and first-aid kit?",)),
 )
@@ -538,7 +590,10 @@ GLOSSARY = Glossary(
     key="words",
     title="Words of the trade",
     terms=(
-        Term(word="Quirk", meaning="A small even step left between two edges, so that the eye does not seek them level."),
+        Term(
+            word="Quirk",
+            meaning="A small even step left between two edges, so that the eye does not seek them level.",
+        ),
         Term(word="Long point", meaning="The longer side of a mitred piece, measured along its outer edge."),
     ),
 )
@@ -547,7 +602,12 @@ POLICIES = PolicyNote(
     title="Numbers that are policy",
     intro="Chosen by the house, neither measured nor worked out.",
     policies=(
-        Policy(label="Least bearing", value="10 mm", reason="So that a pin has wood on both sides.", place="house-rules.yaml:9"),
+        Policy(
+            label="Least bearing",
+            value="10 mm",
+            reason="So that a pin has wood on both sides.",
+            place="house-rules.yaml:9",
+        ),
         Policy(label="Ripping step", value="0.5 mm", place="default"),
     ),
 )
@@ -580,7 +640,9 @@ def statement(status: Status = Status.FOR_CONSTRUCTION) -> Document:
             front_page(issue),
             Contents(),
             Sequence(key="sequence", title="Sequence of work", steps=steps(guide=False)),
-            HazardTable(key="hazards", title="Hazards and controls", hazards=HAZARDS, note="Strongest control first."),
+            HazardTable(
+                key="hazards", title="Hazards and controls", hazards=HAZARDS, note="Strongest control first."
+            ),
             Part(
                 key="quantities",
                 title="Quantities",
@@ -606,7 +668,9 @@ def statement(status: Status = Status.FOR_CONSTRUCTION) -> Document:
                     Signatory(act="Accepted", name="", role="Steward of the Trust"),
                 ),
             ),
-            BriefingRecord(key="briefing", title="Briefing record", intro="Everyone briefed on revision C01 signs here."),
+            BriefingRecord(
+                key="briefing", title="Briefing record", intro="Everyone briefed on revision C01 signs here."
+            ),
             workings(),
         ),
     )
@@ -631,7 +695,10 @@ def guide() -> Document:
                 summary=(
                     "Bring the frame's edge out to the plaster with packers, then fix the architrave with two quirks.",
                 ),
-                facts=(Fact(label="Time", text="About 3 h an opening"), Fact(label="Tools", text="Chop saw, pin gun")),
+                facts=(
+                    Fact(label="Time", text="About 3 h an opening"),
+                    Fact(label="Tools", text="Chop saw, pin gun"),
+                ),
                 figure=jamb_figure("figure-1", "1"),
             ),
             Contents(),
@@ -646,7 +713,9 @@ def guide() -> Document:
             ),
             Sequence(key="steps", title="Steps", steps=steps(guide=True)),
             HazardTable(key="hazards", title="Hazards and controls", hazards=HAZARDS),
-            Part(key="example", title="Worked example", blocks=(schedule("schedule"), cut_list(), comparison())),
+            Part(
+                key="example", title="Worked example", blocks=(schedule("schedule"), cut_list(), comparison())
+            ),
             Part(key="ask", title="Ask on site", blocks=ASKED),
             QuestionList(
                 key="questions",
@@ -677,11 +746,16 @@ def index() -> Document:
             JobEntry(
                 title="Ottermere Reading Room",
                 issue=issue_of(Status.FOR_CONSTRUCTION),
-                links=(Link(text="Statement", href="doors/index.html"), Link(text="PDF", href="doors/statement.pdf")),
+                links=(
+                    Link(text="Statement", href="doors/index.html"),
+                    Link(text="PDF", href="doors/statement.pdf"),
+                ),
             ),
         ),
     )
-    skirting = replace(entry, number="SF-02", title="Skirting, scribed and mitred", jobs=(), facts=("12 steps",))
+    skirting = replace(
+        entry, number="SF-02", title="Skirting, scribed and mitred", jobs=(), facts=("12 steps",)
+    )
     lining = replace(skirting, number="FF-01", title="Door lining")
     return Document(
         kind="index",

@@ -1,0 +1,1 @@
+"""How documents look: pages, sheets, themes."""

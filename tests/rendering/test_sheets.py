@@ -1,0 +1,194 @@
+"""Printed sheets: valid, tagged, true to scale, the same every time, and laid out whole."""
+
+from __future__ import annotations
+
+import logging
+import re
+import subprocess
+import sys
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pikepdf
+import pytest
+
+from generator.documents.blocks import Status
+from generator.rendering.html import render_sheet
+from generator.rendering.outline import contents
+from generator.rendering.pdf import OutsideAddress, render_pdf
+from generator.rendering.themes import Theme
+from tests.checkers.findings import listed
+from tests.checkers.pdf_ua import facts, syntax_failures, text_of, ua_failures
+from tests.checkers.programs import output_of
+from tests.checkers.true_scale import strokes
+from tests.rendering import sample
+from tests.rendering.conftest import DOCUMENTS
+
+# Left edge and top of the rod, and its true length, in millimetres.
+ROD_LEFT, ROD_TOP, ROD_LENGTH = 6.0, 17.0, 262
+TRUE_WITHIN = 0.1
+
+
+@pytest.mark.parametrize("name", DOCUMENTS)
+def test_sheets_conform_to_pdf_ua_1(name: str, sheets: dict[str, Path]) -> None:
+    assert listed(ua_failures(sheets[name])) == ""
+    assert listed(syntax_failures(sheets[name])) == ""
+
+
+def test_the_ua_check_finds_a_drawing_without_words(theme: Theme, tmp_path: Path) -> None:
+    sheet = re.sub(
+        r'(<img class="drawing"[^>]*?) alt="[^"]*"', r"\1", render_sheet(sample.statement(), theme)
+    )
+    broken = tmp_path / "broken.pdf"
+    broken.write_bytes(render_pdf(sheet, theme))
+    assert "FIGURE" in listed(ua_failures(broken)).upper()
+
+
+@pytest.mark.parametrize("name", DOCUMENTS)
+def test_sheets_say_what_they_are(name: str, sheets: dict[str, Path]) -> None:
+    said = facts(sheets[name])
+    assert said.title.startswith("SF-07 Architrave to a set-back frame")
+    assert (said.language, said.tagged) == ("en-GB", True)
+    assert {title for title, _ in bookmarks(sheets[name])} >= {
+        entry.title.replace("'", "’") for entry in contents(DOCUMENTS[name])
+    }
+    assert {(round(width), round(height)) for width, height in said.sizes} == {(210, 297)}
+
+
+@pytest.mark.parametrize("name", DOCUMENTS)
+def test_the_rod_is_true_on_every_page(name: str, sheets: dict[str, Path]) -> None:
+    for page in range(1, facts(sheets[name]).pages + 1):
+        ticks = [
+            stroke
+            for stroke in strokes(sheets[name], page)
+            if stroke.level()
+            and abs(min(stroke.x0, stroke.x1) - ROD_LEFT) < TRUE_WITHIN
+            and stroke.length < 8.2
+        ]
+        heights = {stroke.y0 for stroke in ticks}
+        for mark in range(ROD_LENGTH + 1):
+            assert min(abs(height - ROD_TOP - mark) for height in heights) < TRUE_WITHIN, (page, mark)
+
+
+def test_the_great_marks_cross_the_rod_and_no_others_do(sheets: dict[str, Path]) -> None:
+    full = [
+        round(stroke.y0 - ROD_TOP, 1)
+        for stroke in strokes(sheets["statement"])
+        if stroke.level() and abs(stroke.length - 8) < 0.05 and abs(stroke.width - 0.5) < 0.01
+    ]
+    assert sorted(full) == [0, 100, 200]
+
+
+def test_the_same_sheet_gives_the_same_bytes_in_another_process(sheets: dict[str, Path]) -> None:
+    made = subprocess.run(
+        [sys.executable, "-c", _AGAIN], capture_output=True, check=True, cwd=Path(__file__).parents[2]
+    )
+    assert made.stdout == sheets["guide"].read_bytes()
+
+
+_AGAIN = """
+import sys
+from tests.rendering import sample
+from generator.rendering.html import render_sheet
+from generator.rendering.pdf import render_pdf
+from generator.rendering.themes import load_theme
+sys.stdout.buffer.write(render_pdf(render_sheet(sample.guide(), load_theme()), load_theme()))
+"""
+
+
+def test_style_sheets_are_understood_to_the_last_rule(theme: Theme, caplog: pytest.LogCaptureFixture) -> None:
+    from generator.rendering import pdf
+
+    pdf._press.cache_clear()
+    logging.getLogger("weasyprint").propagate = True
+    with caplog.at_level(logging.WARNING, logger="weasyprint"):
+        render_pdf(render_sheet(sample.guide(), theme), theme)
+    assert [record.getMessage() for record in caplog.records if record.name == "weasyprint"] == []
+
+
+@pytest.mark.parametrize("address", ["https://a.test/x.png", "file:///etc/hostname"])
+def test_an_address_outside_the_theme_stops_the_press(address: str, theme: Theme) -> None:
+    sheet = render_sheet(sample.guide(), theme)
+    with pytest.raises(OutsideAddress, match=re.escape(address)):
+        render_pdf(sheet.replace("<main>", f'<main><img src="{address}" alt="x">'), theme)
+
+
+def bookmarks(pdf: Path) -> set[tuple[str, int]]:
+    """Each bookmark's title and the number of the page it leads to."""
+    with pikepdf.open(pdf) as opened, opened.open_outline() as outline:
+        numbers = {page.objgen: number for number, page in enumerate(opened.pages, start=1)}
+        return {
+            (item.title, numbers[item.destination[0].objgen])
+            for root in outline.root
+            for item in (root, *under(root))
+        }
+
+
+def under(item: pikepdf.OutlineItem) -> Iterator[pikepdf.OutlineItem]:
+    """The bookmarks below one, depth first."""
+    for child in item.children:
+        yield child
+        yield from under(child)
+
+
+def pages_of(pdf: Path) -> list[str]:
+    return text_of(pdf).split("\f")[:-1]
+
+
+@pytest.mark.parametrize("name", DOCUMENTS)
+def test_every_page_has_its_header_and_number(name: str, sheets: dict[str, Path]) -> None:
+    texts = pages_of(sheets[name])
+    for number, text in enumerate(texts, start=1):
+        assert "SF-07 Architrave to a set-back frame" in text
+        assert f"Page {number} of {len(texts)}" in " ".join(text.split())
+
+
+def test_a_hold_point_never_splits(sheets: dict[str, Path]) -> None:
+    for text in pages_of(sheets["statement"]):
+        assert text.count("HOLD POINT") == text.count("Date and time") == text.count("Released by")
+
+
+def test_the_first_page_answers_what_a_supervisor_asks(sheets: dict[str, Path]) -> None:
+    first = pages_of(sheets["statement"])[0]
+    asked = ("What", "Where and when", "Who", "What stops the job", "In an emergency")
+    places = [first.index(f"{word}") for word in asked]
+    assert places == sorted(places)
+    assert "Approved" in first
+
+
+def test_contents_give_the_page_where_each_heading_stands(sheets: dict[str, Path]) -> None:
+    texts = pages_of(sheets["statement"])
+    listing, stand = " ".join(texts[1].split()), bookmarks(sheets["statement"])
+    for entry in contents(DOCUMENTS["statement"]):
+        title = entry.title.replace("'", "’")
+        found = re.search(rf"{re.escape(title)} (\d+)", listing)
+        assert found, title
+        assert (title, int(found.group(1))) in stand, title
+
+
+@pytest.mark.parametrize("status", [Status.DRAFT, Status.SUPERSEDED, Status.WITHDRAWN])
+def test_a_word_lies_across_sheets_that_must_not_be_worked_from(status: Status, theme: Theme) -> None:
+    worded, plain = (
+        render_sheet(replace(sample.statement(), issue=sample.issue_of(one)), theme)
+        for one in (status, Status.FOR_CONSTRUCTION)
+    )
+    assert worded.count("background-image:url(") == plain.count("background-image:url(") == 1
+    assert len(re.findall(r'url\("data:', worded)) == len(re.findall(r'url\("data:', plain)) + 1
+
+
+def test_a_drawing_keeps_its_size_on_paper(sheets: dict[str, Path]) -> None:
+    cut = [
+        stroke
+        for page in range(1, facts(sheets["statement"]).pages + 1)
+        for stroke in strokes(sheets["statement"], page)
+        if abs(stroke.width - 0.5) < 0.01 and abs(stroke.length - 69) < 3
+    ]
+    assert {round(stroke.length, 1) for stroke in cut if stroke.level()} == {69.0}
+
+
+def test_no_text_runs_into_the_margin(sheets: dict[str, Path]) -> None:
+    for name in DOCUMENTS:
+        boxes = output_of("pdftotext", "-bbox", str(sheets[name]), "-")
+        right = [float(edge) * 25.4 / 72 for edge in re.findall(r'xMax="([\d.]+)"', boxes)]
+        assert max(right) < 196.6, name
