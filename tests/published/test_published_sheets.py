@@ -7,7 +7,7 @@ import pytest
 from tests.checkers.findings import listed
 from tests.checkers.leftovers import other_tools, unfilled
 from tests.checkers.pdf_ua import facts, loose_fonts, outside_links, syntax_failures, text_of, ua_failures
-from tests.checkers.true_scale import Segment, strokes
+from tests.checkers.true_scale import Outline, Segment, outlines, strokes
 from tests.published.conftest import Published
 
 ROD_LEFT, ROD_TOP = 6.0, 17.0
@@ -81,3 +81,36 @@ def test_every_millimetre_of_the_rod_is_marked(ruled: dict[str, tuple[Segment, .
         heights = {round(line.y0, 3) for line in _on_the_rod(lines)}
         for millimetre in range(201):
             assert min(abs(height - ROD_TOP - millimetre) for height in heights) < WITHIN, (where, millimetre)
+
+
+@pytest.fixture(scope="session")
+def drawn(published: Published) -> dict[str, tuple[Outline, ...]]:
+    """All outlines cut through new work (stroked 0.5 mm, ISO 128) of every printed page."""
+    return {
+        f"{published.name(file)} page {page}": tuple(
+            outline for outline in outlines(file, page) if outline.width and 0.45 < outline.width < 0.55
+        )
+        for file in published.sheets
+        for page in range(1, facts(file).pages + 1)
+    }
+
+
+def _measures(outline: Outline, width: float, height: float) -> bool:
+    across, down = outline.size
+    return outline.closed and abs(across - width) < WITHIN and abs(down - height) < WITHIN
+
+
+def test_the_jamb_section_is_true_to_scale(drawn: dict[str, tuple[Outline, ...]]) -> None:
+    """Packer 24 x 8.5 mm, architrave 69 x 18 mm on it, second quirk 4 mm: the sizes of the first opening."""
+    found = {
+        where: (packer.box, architrave.box)
+        for where, cut in drawn.items()
+        for packer in cut
+        if _measures(packer, 24.0, 8.5)
+        for architrave in cut
+        if _measures(architrave, 69.0, 18.0) and abs(architrave.box[3] - packer.box[1]) < WITHIN
+    }
+    assert found
+    for where, (packer, architrave) in found.items():
+        assert packer[2] - architrave[2] == pytest.approx(4.0, abs=WITHIN), where
+        assert architrave[0] > 24.0, where
