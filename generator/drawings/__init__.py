@@ -1,14 +1,14 @@
 """Drawings: worked sizes in, vector pictures true to scale out.
 
-`draw(name, values, width)` makes a `Picture`; `DRAWINGS` lists every drawing with its parameters. Importing this
-room loads no plotting library; drawing does.
+`draw(name, values, width)` makes a `Picture`; `DRAWINGS` lists every drawing with its parameters. Importing
+this room loads no plotting library; drawing does.
 """
 
 from generator.drawings import doorways, jambs, marks, readings
 from generator.drawings.figures import Angle, Reading, Size
-from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw, lay
+from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw
 from generator.drawings.svg import Picture
 
 FAMILIES = (doorways, jambs, marks, readings)
 
-__all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw", "lay"]
+__all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw"]

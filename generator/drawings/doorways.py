@@ -368,11 +368,12 @@ def _furnish_under(view: View, door: _Doorway, plan: _Plan) -> None:
 def _alt(door: _Doorway, named: str) -> str:
     return " ".join(
         (
-            f"Elevation of the {door.place[:1].lower() + door.place[1:]} at {named}.",
+            f"Elevation of the doorway{f', {door.place},' if door.place else ''} at {named}.",
             f"Clear width {door.opening_width.text} mm, clear height {door.opening_height.text} mm.",
-            f"Head {door.head_long.text} mm to the long points, {door.head_short.text} mm to the short points.",
-            f"Each leg {door.leg_long.text} mm to the long point, {door.leg_short.text} mm to the short point;",
-            "left and right are handed.",
+            f"Head {door.head_long.text} mm to the long points,",
+            f"{door.head_short.text} mm to the short points.",
+            f"Each leg {door.leg_long.text} mm to the long point,",
+            f"{door.leg_short.text} mm to the short point; left and right are handed.",
             f"Mitres are sawn {door.saw_angle.text} degrees off square.",
             f"The enlarged corner shows the {_alt_quirks(door)}.",
         )
@@ -404,7 +405,7 @@ def doorway_elevation(
     leg_long: Size,
     leg_short: Size,
     saw_angle: Angle,
-    place: str = "Doorway",
+    place: str = "",
 ) -> Drawn:
     """Doorway in elevation with long and short points.
 
@@ -416,7 +417,7 @@ def doorway_elevation(
     door = _Doorway(**sizes)
     sheet = Sheet(width=width)
     plan = _plan(door, sheet)
-    words = f"{place}, elevation {plan.named}"
+    words = f"{place or 'Doorway'}, elevation {plan.named}"
     view = _view(door, sheet, plan, title(sheet, words))
     _paint(view, door)
     _floor(view, door)

@@ -165,9 +165,7 @@ def _wall(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
         words=f"{words}, {jamb.wall_thickness.text}",
         broken=(3,),
     )
-    proud = (
-        f"stands {jamb.set_back.text} proud here" if jamb.set_back.mm > 0 else "not proud of the frame here"
-    )
+    proud = f"{jamb.set_back.text} proud of the lining" if jamb.set_back.mm > 0 else "not proud"
     ease = "; ease it behind the architrave" if jamb.eased else ""
     front = jamb.front_plaster(left)
     yield _Part(
@@ -294,12 +292,14 @@ def _packing(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
 
 
 def _nail(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    through = "packer and lining" if jamb.packed else "lining"
+    pin = jamb.pin()
+    through = "through packer into lining" if jamb.packed else "into lining"
+    ground = through if max(y for _, y in pin) > 0 else "into packer only: it stops short of the lining"
     yield _Part(
         name="pin",
-        points=jamb.pin(),
+        points=pin,
         material="steel",
-        words=f"Pin, {jamb.architrave_pin.text} long, into {through}",
+        words=f"Pin, {jamb.architrave_pin.text} long, {ground}",
     )
 
 
@@ -340,10 +340,12 @@ def _plan(jamb: _Jamb, width: float, scale: float, named: str) -> _Plan | None:
     """Fit the view across the sheet, or say that it does not fit."""
     narrow = width < 120
     column, beyond, after = (10.0, 5.0, 9.0) if narrow else (13.0, 11.0, 12.0)
+    if width < 60:
+        column, beyond, after = 1.0, 2.0, 1.0
     behind = max(-jamb.outer, jamb.frame_edge.mm + jamb.packing_gap.mm + 6.0)
     face = column + beyond + behind * scale
     leaf_end = width - after
-    least = max(14.0 if narrow else 26.0, (jamb.stop_thickness.mm + 4.0) * scale)
+    least = max((6.0 if width < 60 else 14.0) if narrow else 26.0, (jamb.stop_thickness.mm + 4.0) * scale)
     if leaf_end - face < least:
         return None
     longest = 62.0 if scale >= 1 else 100.0 * scale + 20
@@ -415,8 +417,7 @@ def _swing(laid: _Layout) -> None:
     far = view.all_at((corners[0], corners[3]))
     view.sheet.line(break_line(*far), PHANTOM.narrowed(0.13))
     _swing_arc(view, pin, (gap, thick), jamb.opening_angle.degrees)
-    if not view.sheet.thumbnail:
-        _swing_words(laid, corners[3])
+    _swing_words(laid, corners[3])
 
 
 def _swing_arc(view: View, pin: Point, corner: Point, degrees: float) -> None:
@@ -532,7 +533,7 @@ def _frame_dimensions(laid: _Layout) -> None:
             ends=(True, False),
             overrun=0,
         )
-    if jamb.first_quirk.mm > 0:
+    if jamb.packed and jamb.first_quirk.mm > 0:
         quirk = view.at(start, 0), view.at(0, 0)
         words = f"first quirk {jamb.first_quirk.text}"
         dimension(view, *quirk, first, jamb.first_quirk.text, words, ends=(False, False), overrun=0)
@@ -616,10 +617,11 @@ def _detail(laid: _Layout) -> None:
         return
     scale, named = found
     jamb, sheet = laid.jamb, laid.sheet
+    centre, radius = _drawn_in(jamb, scale, centre, radius)
     tall = _tall_packer(jamb, scale, radius)
     about = (-jamb.first_quirk.mm, jamb.back if tall else jamb.back / 2)
-    first = "" if tall else f"first quirk {jamb.first_quirk.text}, "
-    words = f"{first}second quirk {jamb.second_quirk.text}"
+    shown = (("first", jamb.first_quirk, not tall), ("second", jamb.second_quirk, jamb.packed))
+    words = ", ".join(f"{name} quirk {size.text}" for name, size, there in shown if there and size.mm > 0)
     sheet.text(
         f"Detail X, {named}", centre[0], centre[1] - radius - 7.5, "title", anchor="middle", weight="bold"
     )
@@ -629,6 +631,13 @@ def _detail(laid: _Layout) -> None:
     _detail_dimensions(ring, jamb)
     ring_letter(laid.view, "X", about, radius * laid.plan.scale / scale)
     _detail_letters(ring, laid)
+
+
+def _drawn_in(jamb: _Jamb, scale: float, centre: Point, most: float) -> tuple[Point, float]:
+    """Draw the ring in round what it is for, its top staying where the title needs it."""
+    reach = max(jamb.first_quirk.mm, jamb.second_quirk.mm) * scale + 20.0
+    radius = min(most, max(26.0, reach, jamb.packer_thickness.mm * scale / 2 + 16.0))
+    return (centre[0], centre[1] - most + radius), radius
 
 
 def _tall_packer(jamb: _Jamb, scale: float, radius: float) -> bool:
@@ -701,9 +710,10 @@ def _left_out(sheet: Sheet) -> tuple[str, ...]:
 
 
 def _attempt(jamb: _Jamb, width: float, plan: _Plan) -> Drawn:
-    words = f"{jamb.place}, plan section {plan.named}"
+    words = f"Jamb{f', {jamb.place}' if jamb.place else ''}, plan section {plan.named}"
     laid = _begin(jamb, width, plan, words)
-    _swing(laid)
+    if not laid.sheet.thumbnail:
+        _swing(laid)
     _paint(laid.view, laid.parts)
     _main_dimensions(laid)
     _detail(laid)
@@ -713,10 +723,9 @@ def _attempt(jamb: _Jamb, width: float, plan: _Plan) -> Drawn:
 
 
 def _alt(jamb: _Jamb, named: str) -> str:
-    place = jamb.place[:1].lower() + jamb.place[1:]
     return " ".join(
         (
-            f"Plan section through the {place} at {named}.",
+            f"Plan section through the jamb{f' of {jamb.place},' if jamb.place else ''} at {named}.",
             *_alt_packer(jamb),
             f"{jamb.architrave_profile.capitalize()} architrave {jamb.architrave_width.text} by"
             f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the"
@@ -780,7 +789,7 @@ def jamb_section(
     opening_angle: Angle,
     stop_width: Size,
     stop_thickness: Size,
-    place: str = "Left jamb at the foot",
+    place: str = "",
 ) -> Drawn:
     """Plan section through the jamb.
 

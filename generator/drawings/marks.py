@@ -59,27 +59,26 @@ def _draw_rod(sheet: Sheet, rod: _Rod, scale: float, top: float) -> float:
     if sheet.thumbnail:
         return top + high + 4.0
     sheet.hatch(rectangle(left, top, left + rod.length.mm * scale, top + high * 0.42), LONG_GRAIN)
-    return _running(sheet, rod, left, ends, top + high)
+    return _running(sheet, rod, left, scale, top + high)
 
 
-def _running(sheet: Sheet, rod: _Rod, left: float, ends: Sequence[float], board: float) -> float:
-    """Dimension the marks and the end from nought; figures turned where they would crowd."""
+def _running(sheet: Sheet, rod: _Rod, left: float, scale: float, board: float) -> float:
+    """Dimension the marks and the member's end from nought, which needs no figure of its own twice."""
     line = board + 6.0
-    far = left + (
-        ends[-1] - left if not rod.length.mm else rod.length.mm * (ends[-1] - left) / rod.marks[-1].mm
-    )
-    places = [*ends, far] if far - ends[-1] > 0.05 else list(ends)
-    texts = [mark.text for mark in rod.marks] + ([rod.length.text] if len(places) > len(ends) else [])
+    whole = [mark for mark in rod.marks if mark.mm * scale > 0.05]
+    if not whole or (rod.length.mm - whole[-1].mm) * scale > 0.05:
+        whole.append(rod.length)
+    places = [left + size.mm * scale for size in whole]
     _line(sheet, ((left, line), (places[-1], line)))
-    view = View(sheet=sheet, scale=1.0, origin=(0.0, 0.0), zone=Zone(box=Box(0, 0, sheet.width, 1e6)))
     _line(sheet, ((left, board + 1.0), (left, line - 1.05)))
-    origin_ring(view, (left, line))
     before = left
     for x in places:
         _line(sheet, ((x, board + 1.0), (x, line)))
         _head(sheet, (x, line), x - before)
         before = x
-    return _figures(sheet, [left, *places], ["0", *texts], line)
+    view = View(sheet=sheet, scale=1.0, origin=(0.0, 0.0), zone=Zone(box=Box(0, 0, sheet.width, 1e6)))
+    origin_ring(view, (left, line))
+    return _figures(sheet, [left, *places], ["0", *(size.text for size in whole)], line)
 
 
 def _line(sheet: Sheet, points: tuple[Point, ...]) -> None:

@@ -589,7 +589,7 @@ def _alt(survey: _Survey, mean: Size, least: Size, most: Size) -> str:
     packer = packer if survey.packed else "No packer is chosen."
     return (
         f"Chart of {_count(len(survey.stations))} set-back readings round the frame, in mm of plaster proud"
-        f" of the frame. Mean {mean.text}, least {least.text}, most {most.text}. {packer} {per}"
+        f" of the lining. Mean {mean.text}, least {least.text}, most {most.text}. {packer} {per}"
     )
 
 
@@ -622,7 +622,7 @@ def set_back_readings(
     step: Size,
     place: str = "",
 ) -> Drawn:
-    """Plaster proud of the frame, read on the way round.
+    """Plaster proud of the lining, read on the way round.
 
     1 to 24 readings in any order, `at` in mm on the way round (right leg from the top down); a packer
     thickness of 0 draws no packer. Raises ValueError for no readings, more than 24, or one beyond its
@@ -636,11 +636,7 @@ def set_back_readings(
         high=opening_height.mm,
     )
     sheet = Sheet(width=width)
-    words = (
-        f"{place}: plaster proud of the frame"
-        if place
-        else "Plaster proud of the frame, read on the way round"
-    )
+    words = f"Plaster proud of the lining, read on the way round{f', {place}' if place else ''}"
     below = title(sheet, words)
     lay = _one_by_one if sheet.narrow and not sheet.thumbnail else _side_by_side
     along, deep, bottom = lay(sheet, survey, below)

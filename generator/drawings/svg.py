@@ -17,6 +17,7 @@ from html import escape
 from itertools import groupby
 from typing import Any
 
+from generator.drawings.clipping import Points
 from generator.drawings.hatches import hatch_path
 from generator.drawings.lettering import FALLBACK, FAMILY
 from generator.drawings.pens import SCREEN_NAMES, Pen
@@ -82,8 +83,7 @@ def _body(sheet: Sheet) -> str:
     renderer = make(sheet.width, sheet.height, page, metadata=_NO_METADATA)
     head = page.tell()
     press = _Press(renderer, sheet.height)
-    for points, colour in sheet.fills:
-        press.fill(points, colour)
+    press.fills(sheet.fills)
     _hatches(press, sheet)
     for layer in ("outline", "dimension"):
         press.strokes(stroke for stroke in sheet.strokes if stroke.layer == layer)
@@ -93,15 +93,19 @@ def _body(sheet: Sheet) -> str:
     return page.getvalue()[head:].lstrip()
 
 
+_NO_PEN = Pen(width=0)
 _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
 
 
 def _hatches(press: _Press, sheet: Sheet) -> None:
     holes = [text.box.grown(text.hatch_gap) for text in sheet.texts]
+    by_pen: dict[Pen, list[Any]] = {}
     for place in sheet.hatches:
         path = hatch_path(place.hatch, place.polygon, holes, place.seed)
         if path is not None:
-            press.path(path, place.hatch.pen)
+            by_pen.setdefault(place.hatch.pen, []).append(path)
+    for pen, paths in by_pen.items():
+        press.path(_joined(paths), pen)
 
 
 class _Press:
@@ -128,9 +132,11 @@ class _Press:
                 gc.set_dashes(0, pen.dash)
         self._renderer.draw_path(gc, path, self._flip, _rgb(fill))
 
-    def fill(self, points: Iterable[tuple[float, float]], colour: str) -> None:
-        """Set a flat fill without outline."""
-        self.path(_compound([Stroke(points=tuple(points), pen=Pen(width=0), closed=True)]), None, colour)
+    def fills(self, fills: Iterable[tuple[Points, str]]) -> None:
+        """Set flat fills without outline, neighbours of one colour as one path."""
+        for colour, run in groupby(fills, key=lambda fill: fill[1]):
+            areas = [Stroke(points=points, pen=_NO_PEN, closed=True) for points, _ in run]
+            self.path(_compound(areas), None, colour)
 
     def strokes(self, strokes: Iterable[Stroke]) -> None:
         """Set lines in the order laid, neighbours of one pen and fill as one path."""
@@ -178,6 +184,13 @@ def _compound(strokes: list[Stroke]) -> Any:
             vertices.append(stroke.points[0])
             codes.append(int(Path.CLOSEPOLY))
     return Path(np.round(np.array(vertices), 3), np.array(codes, dtype=Path.code_type))
+
+
+def _joined(paths: list[Any]) -> Any:
+    import numpy as np
+    from matplotlib.path import Path
+
+    return Path(np.concatenate([p.vertices for p in paths]), np.concatenate([p.codes for p in paths]))
 
 
 def _rgb(colour: str | None) -> tuple[float, ...] | None:

@@ -164,7 +164,7 @@ class View:
         self._face(paper, made)
         ends = (*paper, paper[0])
         for side in range(len(paper)):
-            if side in broken:
+            if side in broken and not self.sheet.thumbnail:
                 self._edge(break_line(ends[side], ends[side + 1]), made.pen.narrowed(0.13))
             else:
                 self._edge((ends[side], ends[side + 1]), made.pen)
