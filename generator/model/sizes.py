@@ -12,7 +12,7 @@ from generator.model.lists import ManyOf
 from generator.model.scalars import Flag, Plain, Told, Word
 from generator.model.texts import at_fault, log_of
 from generator.problems import ProblemLog, nearest
-from generator.units import Dimension
+from generator.units import NUMBER, Dimension
 
 KINDS: Final = ("chosen", "measured", "policy")
 
@@ -116,10 +116,11 @@ class Size(Named):
 
     @property
     def dimension(self) -> Dimension | None:
-        """The dimension its values share; None when it is a word."""
+        """The dimension its values share; None when it is a word. A number without a unit decides last."""
         start = self.start
-        first = start[0] if isinstance(start, tuple) else start
-        return first.value.dimension if isinstance(first, Amount) else None
+        given = (*(start if isinstance(start, tuple) else (start,)), self.least, self.most)
+        dimensions = [value.value.dimension for value in given if isinstance(value, Amount)]
+        return max(dimensions, key=lambda dimension: dimension != NUMBER, default=None)
 
 
 def _check_bounds(size: Size, log: ProblemLog) -> None:
