@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from typing import Literal, TypeAlias
 
@@ -101,6 +102,12 @@ def section_rules() -> tuple[SectionRule, ...]:
     if len({rule.key for rule in rules}) != len(rules):
         raise ValueError("two sections have the same key")
     return rules
+
+
+@cache
+def law_names() -> Mapping[str, str]:
+    """The short names that sources use, each with its name in full."""
+    return {str(short): str(whole) for short, whole in table("sections")["laws"].items()}
 
 
 def sections_for(edition: Edition) -> tuple[SectionRule, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import pytest
 
 from generator.problems import Problem, Severity
+from generator.safety.contradictions import contradictions
 from tests.safety.folder import JOB, METHOD, answered, line_of, problems, said
 
 LAPSE = """
@@ -238,6 +239,11 @@ def test_a_contradicted_claim_is_reported_with_both_places(case: Case) -> None:
 @pytest.mark.parametrize("case", CASES, ids=named)
 def test_the_same_claim_with_nothing_against_it_stands(case: Case) -> None:
     assert [said(problem) for problem in contradicted(**case.claimed_quietly())] == []
+
+
+def test_every_contradiction_of_the_table_is_shown_to_bite() -> None:
+    table = {(each.section, each.claims == "not_applicable") for each in contradictions()}
+    assert table == {(case.section, case.claim == LAPSE) for case in CASES}
 
 
 def test_a_contradiction_says_why_and_what_to_do() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from pydantic import BaseModel, ValidationError
 
@@ -14,6 +16,7 @@ from generator.safety.sections import (
     KNOWN_WORDS,
     SECTION,
     SectionRule,
+    law_names,
     section_rule,
     section_rules,
     sections_for,
@@ -107,6 +110,11 @@ def test_a_strange_key_in_our_own_table_is_refused() -> None:
 def test_the_right_provision_is_cited(key: str, cite: str) -> None:
     rule = section_rule(key)
     assert rule is not None and cite in {source.cite for source in rule.sources}
+
+
+def test_every_short_name_of_a_law_is_given_in_full() -> None:
+    shorts = {word for rule in RULES for word in re.findall(r"\b([A-Z]{3,6}) (?:19|20)\d\d", rule.source)}
+    assert shorts == set(law_names())
 
 
 def test_the_workplace_regulations_are_not_cited_for_a_site() -> None:
