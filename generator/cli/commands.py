@@ -82,13 +82,16 @@ def _publish(asked: argparse.Namespace) -> int:
 
 
 def _check(asked: argparse.Namespace) -> int:
+    from generator.memory import open_memory
     from generator.pipeline.line import assess
     from generator.pipeline.publication import forbidden
+    from generator.publishing.crew import Crew
 
-    log = ProblemLog()
-    for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
-        assess(folder, log)
-    found = ProblemLog()
+    log, found = ProblemLog(), ProblemLog()
+    # One worker: what is checked takes less time than starting another process.
+    with Crew(open_memory(), 1) as crew:
+        for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
+            assess(folder, log, crew)
     found.take_all(problem for problem in log if _meant(problem, asked.paths))
     write = {"text": _found_as_text, "json": report_json}[asked.form]
     sys.stdout.write(write(found))

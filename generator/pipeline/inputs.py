@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -24,11 +24,6 @@ class Inputs:
         files = {path.relative_to(self.folder).as_posix(): value for path, value in self.hashes.items()}
         return canonical({"folder": str(self.folder), "files": files})
 
-    def cover(self, paths: Iterable[Path]) -> bool:
-        """True when each of `paths` is one of these files or belongs to the tool itself."""
-        known = {path.resolve() for path in self.hashes}
-        return all(path.resolve() in known or _ships(path) for path in paths)
-
 
 def read_inputs(folder: Path) -> Inputs:
     """Every file under `methods` and `themes` as it is now, hidden ones left out."""
@@ -41,7 +36,3 @@ def read_inputs(folder: Path) -> Inputs:
 
 def _hidden(path: Path) -> bool:
     return any(part.startswith(".") for part in path.parts)
-
-
-def _ships(path: Path) -> bool:
-    return path.resolve().is_relative_to(Path(__file__).resolve().parents[1])

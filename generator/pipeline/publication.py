@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from pathlib import Path
 
 from generator.memory import Memory
 from generator.pipeline.inputs import Inputs, read_inputs
-from generator.problems import Problem, ProblemLog, Severity, Span
+from generator.pipeline.told import heard, told
+from generator.problems import Problem, ProblemLog
 from generator.publishing.crew import Crew
 from generator.publishing.progress import UNWATCHED, Progress
 from generator.publishing.site import Laid, lay_down, standing
@@ -53,15 +54,13 @@ def _make(
     from generator.pipeline.line import assess, make_site
 
     log = ProblemLog()
-    assessed = assess(inputs.folder, log)
-    if forbidden(log, strict):
-        return Publication(problems=tuple(log))
     with Crew(memory, workers, progress) as crew:
-        site = make_site(assessed, log, crew)
-    if forbidden(log, strict):
-        return Publication(problems=tuple(log))
+        assessed = assess(inputs.folder, log, crew)
+        if forbidden(log, strict):
+            return Publication(problems=tuple(log))
+        site = make_site(assessed, crew)
     laid = lay_down(inputs.folder / "output", site)
-    if inputs.cover(assessed.files) and read_inputs(inputs.folder) == inputs:
+    if assessed.inputs == inputs:
         memory.keep(key, _recorded(laid.digest, log))
     notices = (memory.trouble,) if memory.trouble else ()
     return Publication(problems=tuple(log), laid=laid, notices=notices)
@@ -73,7 +72,7 @@ def forbidden(log: ProblemLog, strict: bool) -> bool:
 
 
 def _recorded(digest: str, problems: Iterable[Problem]) -> bytes:
-    return json.dumps({"digest": digest, "problems": [asdict(problem) for problem in problems]}).encode()
+    return json.dumps({"digest": digest, "problems": told(problems)}).encode()
 
 
 def _recalled(memory: Memory, key: str, output: Path) -> tuple[Problem, ...] | None:
@@ -82,11 +81,4 @@ def _recalled(memory: Memory, key: str, output: Path) -> tuple[Problem, ...] | N
     if entry is None:
         return None
     record = json.loads(entry)
-    if not standing(output, record["digest"]):
-        return None
-    return tuple(_problem(**kept) for kept in record["problems"])
-
-
-def _problem(code: str, span: dict[str, object] | None, values: dict[str, str], severity: str) -> Problem:
-    place = Span(**span) if span else None  # type: ignore[arg-type]
-    return Problem(code=code, span=place, values=values, severity=Severity(severity))
+    return heard(record["problems"]) if standing(output, record["digest"]) else None

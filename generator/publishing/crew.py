@@ -24,12 +24,18 @@ Work = Callable[[Any], bytes]
 class Task:
     """One slow pure step: what it is called, the function of a module that does it, and its whole input.
 
-    The input is plain data that `canonical` can spell; its spelling is what the result is remembered by.
+    The result is remembered by the spelling (see `canonical`) of `by`, which must say everything that `of`
+    depends on; left out, it is `of` itself.
     """
 
     step: str
     work: Work
     of: object
+    by: object = None
+
+    def payload(self) -> bytes:
+        """What the result is remembered by, in bytes."""
+        return canonical(self.of if self.by is None else self.by)
 
 
 class Crew:
@@ -57,7 +63,7 @@ class Crew:
 
     def perform(self, stage: str, tasks: Sequence[Task]) -> tuple[bytes, ...]:
         """The result of each task, in the order of `tasks`; equal tasks are done once."""
-        keys = [self._memory.key(task.step, canonical(task.of)) for task in tasks]
+        keys = [self._memory.key(task.step, task.payload()) for task in tasks]
         known = {key: self._memory.recall(key) for key in dict.fromkeys(keys)}
         todo = {key: task for key, task in zip(keys, tasks, strict=True) if known[key] is None}
         self._progress.stage(stage, len(todo))

@@ -21,6 +21,7 @@ import pytest
 from generator.cli import main
 from generator.cli.arguments import SCHEMA_KINDS
 from generator.model.schema import KINDS
+from generator.pipeline.inputs import Inputs, read_inputs
 from generator.problems import MachineLacks, ProblemLog, Span
 
 PLACE = "methods/shelf.yaml"
@@ -34,9 +35,11 @@ class Line:
     warnings: int = 0
     raises: BaseException | None = None
     runs: int = 0
+    inputs: Inputs | None = None
     site: Mapping[str, bytes] = field(default_factory=lambda: {"index.html": b"<!doctype html>"})
 
-    def assess(self, folder: Path, log: ProblemLog) -> Line:
+    def assess(self, folder: Path, log: ProblemLog, crew: object) -> Line:
+        self.inputs = read_inputs(folder)
         self.runs += 1
         if self.raises:
             raise self.raises
@@ -51,11 +54,7 @@ class Line:
             log.add("path-missing", span, path="alcove_wdith", warning=number >= self.errors)
         return self
 
-    @property
-    def files(self) -> tuple[Path, ...]:
-        return (Path(PLACE),)
-
-    def make_site(self, assessed: Line, log: ProblemLog, crew: object) -> Mapping[str, bytes]:
+    def make_site(self, assessed: Line, crew: object) -> Mapping[str, bytes]:
         assert assessed is self
         return self.site
 

@@ -1,0 +1,24 @@
+"""Everything that can be found wrong with a pair without drawing it."""
+
+from __future__ import annotations
+
+from generator.documents.figures import wanted
+from generator.pipeline.pairs import Pair
+from generator.pipeline.told import told_as_bytes
+from generator.problems import ProblemLog
+from generator.prose import check_prose, check_typed_numbers, check_unused
+from generator.quantities.work import work_out
+from generator.safety.required import check_sections
+
+
+def find_faults(pair: Pair) -> bytes:
+    """The problems of a pair: in its arithmetic, prose, drawings' values and required sections."""
+    log = ProblemLog()
+    ledger = work_out(pair.method, pair.job, pair.project, log)
+    check_prose(ledger, log)
+    check_typed_numbers(ledger, log)
+    check_sections(pair.method, pair.job, pair.project, log)
+    asked = wanted(ledger, log)
+    if pair.job is None:
+        check_unused(pair.method, {name for each in asked for name, _ in each.order.values}, log)
+    return told_as_bytes(log)

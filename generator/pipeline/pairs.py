@@ -1,0 +1,64 @@
+"""What is worked out as one piece: a method by itself, or with a job that applies it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from generator.model.folder import Project
+from generator.model.jobs import Job
+from generator.model.method import Method
+from generator.pipeline.inputs import Inputs
+
+METHOD_FILES = "methods"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pair:
+    """A method and a job of it, or None for its guide, in a project that holds nothing else.
+
+    `by` spells every file that what is made of the pair may depend on, with its hash.
+    """
+
+    method: Method
+    job: Job | None
+    project: Project
+    by: Mapping[str, str]
+
+    @property
+    def name(self) -> str:
+        """The name of its file in the site, without an ending."""
+        return Path(self.job.span.file).stem if self.job else Path(self.method.span.file).stem
+
+
+def pairs_of(project: Project, inputs: Inputs) -> tuple[Pair, ...]:
+    """The guides in the order of their files, then the jobs in theirs."""
+    hashes = {path.as_posix(): value for path, value in inputs.hashes.items()}
+    whole = tuple(_whole(project))
+    private = {file for method, job in whole for file in _files(method, job)}
+    shared = {file: value for file, value in hashes.items() if file not in private}
+    return tuple(
+        Pair(
+            method=method,
+            job=job,
+            project=replace(project, methods=(method,), jobs=(job,) if job else ()),
+            by=shared | {file: hashes[file] for file in _files(method, job)},
+        )
+        for method, job in whole
+    )
+
+
+def _whole(project: Project) -> Iterator[tuple[Method, Job | None]]:
+    yield from ((method, None) for method in project.methods)
+    for job in project.jobs:
+        method = project.method(job.method.value)
+        if method:
+            yield method, job
+
+
+def _files(method: Method, job: Job | None) -> tuple[str, ...]:
+    if job is None:
+        return (method.span.file,)
+    survey = (job.rows[0].span.file,) if job.rows else ()
+    return (method.span.file, job.span.file, *survey)
