@@ -172,8 +172,9 @@ class NotAValue(ValueError):
         self.code, self.offset, self.length, self.values = code, offset, length, values
 
 
-_NUMBER = re.compile(r"[+-]?\d{1,9}(?:\.\d{1,6})?")
-_LOOKS_LIKE = re.compile(r"\s*[+-]?\d")
+_NUMBER = re.compile(r"[+-]?[0-9]{1,9}(?:\.[0-9]{1,6})?")
+_NUMBER_GOES_ON = frozenset(",.0123456789")
+_LOOKS_LIKE = re.compile(r"\s*[+-]?[0-9]")
 
 
 def parse_value(text: str) -> Value:
@@ -190,7 +191,7 @@ def parse_value(text: str) -> Value:
         raise NotAValue("value-not-number", lead, length=len(stripped) or 1, value=stripped)
     rest = stripped[found.end() :]
     symbol = rest.strip()
-    if symbol[:1] in {",", "."} or symbol[:1].isdigit():
+    if symbol[:1] in {",", "."} or symbol[:1] in set("0123456789"):
         raise NotAValue("value-number-form", lead, length=len(stripped), value=stripped)
     return Value(*_sized(Decimal(found.group()), symbol, lead + len(stripped) - len(symbol)))
 
