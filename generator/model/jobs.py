@@ -141,6 +141,8 @@ class SurveyFile(Described):
     @model_validator(mode="after")
     def _names_openings(self, info: ValidationInfo) -> Self:
         log = log_of(info)
+        if not self.knows("key"):
+            raise at_fault()
         if "opening" not in [column.value for column in self.key]:
             log.add("survey-key", self.key[0].span)
             raise at_fault()

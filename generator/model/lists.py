@@ -32,7 +32,7 @@ class Many:
         )
         listed = core_schema.list_schema(item)
         unpacked = core_schema.with_info_before_validator_function(self._unpack, listed)
-        return core_schema.no_info_after_validator_function(_pack, unpacked)
+        return core_schema.no_info_after_validator_function(self._pack, unpacked)
 
     def _unpack(self, node: Node | NamedNode, info: ValidationInfo) -> list[Node]:
         inner, log = bare(node), log_of(info)
@@ -45,6 +45,13 @@ class Many:
             raise at_fault()
         return list(inner.items)
 
+    def _pack(self, items: list[Any]) -> Listed[Any]:
+        listed = Listed(item for item in items if item is not DROPPED)
+        if len(listed) < self.least:
+            raise at_fault()
+        listed.whole = len(listed) == len(items)
+        return listed
+
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
@@ -52,12 +59,6 @@ class Many:
         if self.least:
             listed["minItems"] = self.least
         return {"anyOf": [listed["items"], listed]} if self.lone else listed
-
-
-def _pack(items: list[Any]) -> Listed[Any]:
-    listed = Listed(item for item in items if item is not DROPPED)
-    listed.whole = len(listed) == len(items)
-    return listed
 
 
 ManyOf = Annotated[tuple[T, ...], Many()]

@@ -3,19 +3,25 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TypeVar
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from generator.model.assignments import check_job
 from generator.model.border import Described
 from generator.model.catalogue import CatalogueFile
 from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
+from generator.model.names import check_method
 from generator.model.reading import describe
+from generator.model.shipped import shipped_catalogue
+from generator.model.survey_rows import rows_of
 from generator.problems import ProblemLog
 from generator.reading.nodes import Entries, Items, Node, Nothing, Text
+from generator.reading.surveys import parse_survey
 from generator.reading.yaml_nodes import read_yaml
 from generator.wording.report import report_text
 
@@ -29,6 +35,7 @@ SOUND: list[tuple[type[Described], Path]] = [
     (CatalogueFile, BASE / "catalogue" / "own.yaml"),
     (CatalogueFile, Path(__file__).parents[2] / "generator" / "model" / "catalogue" / "materials.yaml"),
 ]
+D = TypeVar("D", bound=Described)
 SCALARS = (
     "",
     "{",
@@ -102,6 +109,50 @@ def test_any_spoiled_file_is_read_or_its_fault_is_worded(case: tuple[type[Descri
     described = describe(kind, node, log)
     assert described is not None or log.has_errors
     assert "pydantic" not in report_text(log) and "validation" not in report_text(log)
+
+
+def base(kind: type[D], name: str) -> D:
+    node = read_yaml(BASE / name, name, ProblemLog())
+    assert node is not None
+    described = describe(kind, node, ProblemLog())
+    assert described is not None
+    return described
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(spoiled())
+def test_a_spoiled_file_held_against_sound_ones_breaks_nothing(case: tuple[type[Described], Node]) -> None:
+    log, catalogue = ProblemLog(), shipped_catalogue()
+    described = describe(*case, log)
+    method = described if isinstance(described, Method) else base(Method, "architrave.yaml")
+    job = described if isinstance(described, Job) else base(Job, "jobs/doors.yaml")
+    check_method(method, catalogue, log)
+    check_job(job, method, catalogue, log)
+    survey = parse_survey((BASE / "jobs" / "doors.csv").read_text(), "doors.csv", log)
+    if survey and job.survey:
+        rows_of(survey, job.survey, method, job, log)
+    assert report_text(log)
+
+
+CELLS = ("", "768", "-1", "x", "1,5", "5 mm", "2 kg", "left", "½", "1e9", '"a ""b"""')
+HEADS = (
+    "opening", "face", "name", "opening_width", "quirk", "waste", "set_back", "set_back@left:1", "quirk@head:2",
+    "set_back@", "set_back@left:", "set_back@left:-4", "set_back@head:3 m", "@", "nonsense", "hinge_side",
+)  # fmt: skip
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.lists(st.sampled_from(HEADS), min_size=1, max_size=6), st.data())
+def test_any_survey_is_read_or_its_fault_is_worded(heads: list[str], data: st.DataObject) -> None:
+    cell = st.sampled_from(CELLS)
+    rows = data.draw(st.lists(st.lists(cell, min_size=len(heads), max_size=len(heads)), max_size=3))
+    text = "".join(",".join(row) + "\n" for row in [heads, *rows])
+    log, job = ProblemLog(), base(Job, "jobs/doors.yaml")
+    survey = parse_survey(text, "doors.csv", log)
+    assert job.survey
+    read = rows_of(survey, job.survey, base(Method, "architrave.yaml"), job, log) if survey else ()
+    assert read or log.has_errors
+    assert report_text(log)
 
 
 @pytest.mark.parametrize(("kind", "path"), SOUND, ids=lambda value: getattr(value, "name", ""))
