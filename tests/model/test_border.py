@@ -136,7 +136,8 @@ def test_a_spoiled_file_held_against_sound_ones_breaks_nothing(case: tuple[type[
 
 CELLS = ("", "768", "-1", "x", "1,5", "5 mm", "2 kg", "left", "½", "1e9", '"a ""b"""')
 HEADS = (
-    "opening", "face", "name", "opening_width", "quirk", "waste", "set_back", "set_back@left:1", "quirk@head:2",
+    "opening", "face", "name", "opening_width", "quirk", "waste", "set_back", "set_back@left:1",
+    "quirk@head:2",
     "set_back@", "set_back@left:", "set_back@left:-4", "set_back@head:3 m", "@", "nonsense", "hinge_side",
 )  # fmt: skip
 
