@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from generator.problems import Problem
 from generator.wording import ENGLISH, Language
-from generator.wording.faults import formulas, model, prose, publishing, quantities, reading, safety
+from generator.wording.faults import drawings, formulas, model, prose, publishing, quantities, reading, safety
 from generator.wording.faults.fault import Fault
 
 ROOMS: Mapping[str, Mapping[str, Fault]] = {
@@ -16,6 +16,7 @@ ROOMS: Mapping[str, Mapping[str, Fault]] = {
     "quantities": quantities.FAULTS,
     "prose": prose.FAULTS,
     "safety": safety.FAULTS,
+    "drawings": drawings.FAULTS,
     "publishing": publishing.FAULTS,
 }
 

@@ -1,0 +1,215 @@
+"""The drawings of a task: each parameter bound to a worked value by name, ordered, and put in its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from generator.documents.blocks import Figure, KeyItem, Picture
+from generator.documents.task import Task
+from generator.drawings.figures import Angle, Member, Reading, Size
+from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
+from generator.drawings.registry import DRAWINGS, Parameter
+from generator.model.steps import DrawingWanted, Step
+from generator.problems import ProblemLog, nearest
+from generator.prose import lookup
+from generator.quantities.families.packers import EvenPacker, Remainder
+from generator.quantities.families.setting_out import Marks
+from generator.quantities.ledger import Ledger, OpeningLedger
+from generator.quantities.readings import member_lengths, spread_evenly
+from generator.quantities.worked import Worked
+from generator.quantities.workings import print_worked
+
+PLACE = "place"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """A drawing a step asks for at one opening, its values bound; `step` is numbered from 1."""
+
+    step: int
+    opening: OpeningLedger
+    order: Order
+
+
+def wanted(ledger: Ledger, log: ProblemLog) -> tuple[Wanted, ...]:
+    """Every drawing of a task at every opening; one that is not there, or lacks a value, is a fault."""
+    asked = [(number, step.drawing) for number, step in enumerate(ledger.method.steps, 1) if step.drawing]
+    known = [(number, drawing) for number, drawing in asked if _known(drawing, log)]
+    made = (
+        (number, opening, _order(drawing, ledger, opening, log))
+        for number, drawing in known
+        for opening in ledger.openings
+    )
+    return tuple(
+        Wanted(step=number, opening=opening, order=order) for number, opening, order in made if order
+    )
+
+
+def widths(order: Order) -> tuple[Order, ...]:
+    """The same drawing for paper, for a phone and as a thumbnail."""
+    return tuple(replace(order, width=width) for width in (PAPER, PHONE, THUMBNAIL))
+
+
+def _known(drawing: DrawingWanted, log: ProblemLog) -> bool:
+    name = drawing.show.value
+    if name in DRAWINGS:
+        return True
+    listed = ", ".join(sorted(DRAWINGS))
+    log.add("drawing-unknown", drawing.show.span, name=name, known=listed, nearest=nearest(name, DRAWINGS))
+    return False
+
+
+def _order(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog) -> Order | None:
+    kind = DRAWINGS[drawing.show.value]
+    bound = {
+        parameter.name: _bind(parameter, drawing, ledger, opening, log)
+        for parameter in kind.parameters
+        if parameter.name != PLACE and (parameter.required or _offered(parameter, drawing, ledger))
+    }
+    if any(value is None for value in bound.values()):
+        return None
+    given = {name: value for name, value in bound.items() if value is not None}
+    if opening.row and any(parameter.name == PLACE for parameter in kind.parameters):
+        given[PLACE] = opening.label
+    return Order(name=kind.name, width=PAPER, values=tuple(sorted(given.items())))
+
+
+def _offered(parameter: Parameter, drawing: DrawingWanted, ledger: Ledger) -> bool:
+    """Whether a value stands ready for a parameter that may be left out."""
+    if parameter.name in drawing.with_:
+        return True
+    return lookup(parameter.name, ledger, ledger.openings[0]) is not None
+
+
+def _bind(
+    parameter: Parameter, drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog
+) -> Bound | None:
+    named = drawing.with_.get(parameter.name)
+    dotted = named.value if named else parameter.name
+    found = lookup(dotted, ledger, opening)
+    if found is None:
+        if dotted.partition(".")[0] not in ledger.broken:
+            place = named.span if named else drawing.show.span
+            near = nearest(dotted, ledger.names)
+            log.add("drawing-value", place, parameter=parameter.name, name=dotted, nearest=near)
+        return None
+    bound = _as_kind(parameter.kind, found, _lengths(drawing, ledger, opening))
+    if bound is None:
+        place = named.span if named else drawing.show.span
+        log.add("drawing-kind", place, parameter=parameter.name, name=dotted)
+    return bound
+
+
+def _lengths(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger) -> Mapping[str, Worked]:
+    """The members' lengths by the drawing's own sizes of the opening, where it has them."""
+    names = (drawing.with_.get(name) or name for name in ("opening_width", "opening_height"))
+    sizes = [lookup(str(name), ledger, opening) for name in names]
+    worked = [size for size in sizes if isinstance(size, Worked)]
+    return member_lengths(*worked) if len(worked) == 2 else {}
+
+
+def _as_kind(kind: object, found: object, lengths: Mapping[str, Worked]) -> Bound | None:
+    """A worked value, word or record in the form a drawing takes; None where it cannot be."""
+    if isinstance(found, Worked) and kind is Size:
+        return _size(found)
+    if isinstance(found, Worked) and kind is Angle:
+        return Angle(degrees=found.number, text=print_worked(found).number)
+    if isinstance(found, Marks) and kind == tuple[Size, ...]:
+        return tuple(_size(place) for place in found.positions)
+    if isinstance(found, EvenPacker) and kind == tuple[Reading, ...] and lengths:
+        return _readings(found, lengths)
+    return found if isinstance(found, str) and kind is str else None
+
+
+def _size(item: Worked) -> Size:
+    return Size(mm=item.number, text=print_worked(item).number)
+
+
+def _readings(packer: EvenPacker, lengths: Mapping[str, Worked]) -> tuple[Reading, ...]:
+    placed = packer.readings if packer.readings.placed else spread_evenly(packer.readings, lengths)
+    return tuple(
+        _reading(item.member, item.at.number if item.at else 0.0, left, lengths)
+        for item, left in zip(placed.items, packer.remainders, strict=True)
+    )
+
+
+def _reading(member: str, at: float, left: Remainder, lengths: Mapping[str, Worked]) -> Reading:
+    length = lengths[member].number
+    number = print_worked(left.remainder).number
+    return Reading(
+        member=_MEMBERS[member],
+        at=min(at, length),
+        value=_size(left.reading),
+        left_over=Size(mm=left.remainder.number, text=number),
+        label=_station(member, at / length, at),
+    )
+
+
+_MEMBERS: Mapping[str, Member] = {"left": "left", "head": "head", "right": "right"}
+_ENDS = {"left": ("foot", "top"), "head": ("left", "right"), "right": ("top", "foot")}
+_NEAR_END, _NEAR_MIDDLE = 0.12, 0.1
+
+
+def _station(member: str, share: float, at: float) -> str:
+    """What a joiner calls the station; one between the usual ones by its distance from the member's start."""
+    first, last = _ENDS[member]
+    if share <= _NEAR_END:
+        return first
+    if share >= 1 - _NEAR_END:
+        return last
+    return "middle" if abs(share - 0.5) <= _NEAR_MIDDLE else f"{at:.0f}"
+
+
+def step_figures(task: Task, number: int, rule: Step) -> tuple[Figure, ...]:
+    """The drawing beside a step, for the first opening; the other openings' stand in the annex."""
+    if rule.drawing is None:
+        return ()
+    first = next(one for one in _all(task) if one.step == number)
+    return (_figure(task, first, f"figure-{first.number}", str(first.number)),)
+
+
+def annex_figures(task: Task) -> tuple[Figure, ...]:
+    """The drawings of every opening but the first, each once."""
+    first = task.ledger.openings[0]
+    rest = (one for one in _all(task) if one.opening is not first)
+    return tuple(
+        _figure(
+            task, one, f"figure-{one.number}-{one.opening.mark.lower()}", f"{one.number}, {one.opening.mark}"
+        )
+        for one in rest
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Numbered:
+    number: int
+    step: int
+    opening: OpeningLedger
+    order: Order
+
+
+def _all(task: Task) -> Iterator[_Numbered]:
+    found = wanted(task.ledger, ProblemLog())
+    steps = {step: number for number, step in enumerate(dict.fromkeys(one.step for one in found), 1)}
+    for one in found:
+        yield _Numbered(number=steps[one.step], step=one.step, opening=one.opening, order=one.order)
+
+
+def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
+    paper, phone, _ = widths(one.order)
+    picture = task.pictures[paper]
+    return Figure(
+        key=key,
+        number=number,
+        caption=picture.title,
+        picture=picture,
+        phone=task.pictures[phone],
+        items=tuple(KeyItem(letter=letter, text=text) for letter, text in picture.key),
+    )
+
+
+def thumbnail(task: Task) -> Picture | None:
+    """The first drawing of the task without its words, for the index."""
+    first = next(_all(task), None)
+    return task.pictures[widths(first.order)[2]] if first else None

@@ -1,0 +1,81 @@
+"""The index of a publication: every method under the stage of the job it belongs to, with its jobs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.documents.blocks import Document, JobEntry, Link, MethodEntry, MethodList, Stage
+from generator.documents.figures import thumbnail
+from generator.documents.front import issue_of
+from generator.documents.task import Task, sentence
+
+STAGES = ("survey", "demolition", "structure", "first fixing", "second fixing", "finishing", "repairs")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Listed:
+    """A method's guide with the statements of its jobs, each with the ways to it."""
+
+    guide: Task
+    links: tuple[Link, ...]
+    statements: tuple[tuple[Task, tuple[Link, ...]], ...]
+
+
+def compose_index(listed: Sequence[Listed]) -> Document:
+    """All methods in the order of the work; a stage of the user's own comes after the usual ones."""
+    first = listed[0].guide
+    say = first.language.say
+    stages = sorted({one.guide.method.stage.value for one in listed}, key=_place)
+    return Document(
+        kind="index",
+        lang=first.language.tag,
+        title=say("Methods"),
+        description=say("Task guides and method statements of %(company)s.", company=first.company),
+        company=first.company,
+        blocks=(MethodList(stages=tuple(_stage(stage, listed) for stage in stages)),),
+    )
+
+
+def _place(stage: str) -> tuple[int, str]:
+    return (STAGES.index(stage) if stage in STAGES else len(STAGES), stage)
+
+
+def _stage(stage: str, listed: Sequence[Listed]) -> Stage:
+    inside = [one for one in listed if one.guide.method.stage.value == stage]
+    return Stage(
+        key=f"stage-{stage.replace(' ', '-')}",
+        title=sentence(stage),
+        methods=tuple(_entry(one) for one in sorted(inside, key=lambda one: one.guide.method.method.value)),
+    )
+
+
+def _entry(one: Listed) -> MethodEntry:
+    task = one.guide
+    method = task.method
+    return MethodEntry(
+        number=method.method.value,
+        title=method.title.value,
+        summary=task.told(method.summary),
+        facts=_facts(task),
+        picture=thumbnail(task),
+        links=one.links,
+        jobs=tuple(_job(task, links) for task, links in one.statements),
+    )
+
+
+def _facts(task: Task) -> tuple[str, ...]:
+    language, steps = task.language, task.method.steps
+    holds = sum(1 for step in steps if step.hold)
+    return (
+        language.say_count("%(count)s step", "%(count)s steps", len(steps)),
+        language.say_count("%(count)s hold point", "%(count)s hold points", holds),
+        language.say("%(minutes)s min an opening", minutes=sum(int(step.minutes) for step in steps)),
+    )
+
+
+def _job(task: Task, links: tuple[Link, ...]) -> JobEntry:
+    job = task.job
+    if job is None or job.document is None:
+        raise ValueError("a statement takes a job with its document control")
+    return JobEntry(title=job.job.value, issue=issue_of(job.document), links=links)

@@ -1,0 +1,66 @@
+"""The cutting list: every piece with its hand, its points and the angles of its ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.documents.blocks import Piece, PieceList
+from generator.documents.task import Task
+from generator.quantities.cut_pieces import Piece as Cut
+from generator.quantities.ledger import Entry, OpeningLedger
+from generator.quantities.workings import print_worked
+
+
+def piece_list(task: Task) -> PieceList | None:
+    """All pieces of all openings, in the order of the openings; None where the method cuts none."""
+    say = task.language.say
+    pieces = tuple(_piece(task, opening, cut) for opening, cut in _cuts(task))
+    if not pieces:
+        return None
+    return PieceList(
+        key="cutting-list",
+        title=say("Cutting list"),
+        intro=say("Seen from the face, long edge away from you. Angles are from a square cut."),
+        pieces=pieces,
+        note=say("Sizes in mm. A size after a plus is left on until the piece is marked from its neighbour."),
+    )
+
+
+def _cuts(task: Task) -> Iterator[tuple[OpeningLedger, Cut]]:
+    for opening in task.ledger.openings:
+        for entry in opening.entries.values():
+            yield from ((opening, cut) for cut in _pieces_of(entry))
+
+
+def _pieces_of(entry: Entry) -> tuple[Cut, ...]:
+    found = getattr(entry.result, "pieces", ())
+    return tuple(one for one in found if isinstance(one, Cut)) if isinstance(found, tuple) else ()
+
+
+def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
+    long, short = print_worked(cut.long_point).number, print_worked(cut.short_point).number
+    over = f" + {print_worked(cut.over).number}" if cut.over.magnitude else ""
+    return Piece(
+        mark=f"{opening.mark}{cut.mark}" if opening.row else cut.mark,
+        piece=f"{cut.role}, {cut.name}",
+        opening=opening.mark if opening.row else "",
+        hand=cut.hand,
+        long_point=f"{long}{over}",
+        short_point=short if short != long else "",
+        ends=_ends(task, cut),
+        section=_section(cut),
+    )
+
+
+def _ends(task: Task, cut: Cut) -> str:
+    ends = [_end(task, end.magnitude == 0, print_worked(end).text()) for end in (cut.left_end, cut.right_end)]
+    return ends[0] if ends[0] == ends[1] else " / ".join(ends)
+
+
+def _end(task: Task, square: bool, angle: str) -> str:
+    return task.language.say("square") if square else angle
+
+
+def _section(cut: Cut) -> str:
+    width = print_worked(cut.width).number
+    return f"{width} × {print_worked(cut.thickness).number}" if cut.thickness else width

@@ -1,0 +1,68 @@
+"""The required sections as a document prints them: answered, not applying, or still to be asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from generator.documents.blocks import NotApplicable, Prose, Section
+from generator.documents.task import Task
+from generator.model.sections import SectionAnswer
+from generator.safety.sections import SECTION, SectionRule, sections_for
+
+
+def sections(task: Task) -> tuple[Section, ...]:
+    """Every section of the edition, in the order of the table."""
+    rules = sections_for("statement" if task.job else "guide")
+    return tuple(_section(task, rule) for rule in rules)
+
+
+def _section(task: Task, rule: SectionRule) -> Section:
+    answers = _answers(task, rule.key)
+    refused = next((answer for answer in answers if not answer.applies), None)
+    asked = task.job is None and bool(rule.job) and bool(rule.question)
+    return Section(
+        key=f"section-{rule.key.replace('_', '-')}",
+        title=f"{rule.id} {rule.title}",
+        text=(*task.lines(*(answer.text for answer in answers)), *_elsewhere(task, rule)),
+        not_applicable=_not_applicable(task, refused) if refused else None,
+        questions=(rule.question,) if asked else (),
+    )
+
+
+def _answers(task: Task, key: str) -> tuple[SectionAnswer, ...]:
+    files = (task.method, task.job) if task.job else (task.method,)
+    return tuple(file.sections[key] for file in files if key in file.sections)
+
+
+def _not_applicable(task: Task, answer: SectionAnswer) -> NotApplicable:
+    return NotApplicable(
+        reason=task.told(answer.because), decided_by=answer.decided_by.value if answer.decided_by else ""
+    )
+
+
+def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
+    """Where in the document the rest of the answer stands."""
+    parts = (*rule.method, *(rule.job if task.job else ()))
+    places = dict.fromkeys(part.split(".")[0] for part in parts if part != SECTION)
+    return tuple(_PLACES[place](task) for place in places if place in _PLACES)
+
+
+def _tools(task: Task) -> Prose:
+    tools = task.project.catalogue.tools
+    names = ", ".join(tools[key.value].label.value for key in task.method.tools)
+    return task.language.say("Tools: %(tools)s.", tools=names)
+
+
+_PLACES: Mapping[str, Callable[[Task], Prose]] = {
+    "document": lambda task: task.language.say("Stands on the first page, with its signatures and dates."),
+    "site": lambda task: task.language.say("Place, dates, hours and limits stand on the first page."),
+    "people": lambda task: task.language.say("Names and telephone numbers stand on the first page."),
+    "emergency": lambda task: task.language.say("What to do in an emergency stands on the first page."),
+    "steps": lambda task: task.language.say(
+        "The steps, their checks and hold points: [Sequence of work](#sequence)."
+    ),
+    "hazards": lambda task: task.language.say(
+        "Every hazard with its controls: [Hazards and controls](#hazards)."
+    ),
+    "tools": _tools,
+}

@@ -1,0 +1,119 @@
+"""The method statement of one job, for the client and for the people who do the work."""
+
+from __future__ import annotations
+
+from generator.documents.blocks import (
+    Block,
+    BriefingRecord,
+    Cautions,
+    Contents,
+    Document,
+    Link,
+    Part,
+    Signatory,
+    SignOff,
+)
+from generator.documents.figures import annex_figures
+from generator.documents.front import front_page, issue_of
+from generator.documents.hazards import hazard_table
+from generator.documents.pieces import piece_list
+from generator.documents.sections import sections
+from generator.documents.steps import sequence
+from generator.documents.task import Task, day
+from generator.documents.ways import comparisons
+from generator.documents.workings import policy_note, workings
+from generator.model.jobs import DocumentControl, Job
+from generator.safety.cautions import cautions_for
+
+
+def compose_statement(task: Task, *, links: tuple[Link, ...] = ()) -> Document:
+    """The statement of the task's job, which must have document control; ValueError otherwise."""
+    job = task.job
+    if job is None or job.document is None:
+        raise ValueError("a statement takes a job with its document control")
+    control = job.document
+    return Document(
+        kind="statement",
+        lang=task.language.tag,
+        number=control.number.value,
+        title=task.method.title.value,
+        description=_description(task, job),
+        job=_place(job),
+        company=task.company,
+        issue=issue_of(control),
+        footer=_footer(task, control),
+        home=Link(text=task.language.say("All methods"), href="index.html"),
+        links=links,
+        blocks=(front_page(task, job, control), *_core(task), *_annexes(task)),
+    )
+
+
+def _place(job: Job) -> str:
+    return job.site.name.value if job.site and job.site.name else job.job.value
+
+
+def _description(task: Task, job: Job) -> str:
+    return task.language.say(
+        "Method statement: %(title)s. %(job)s.", title=task.method.title.value, job=job.job.value
+    )
+
+
+def _footer(task: Task, control: DocumentControl) -> tuple[str, ...]:
+    say = task.language.say
+    issued = say("Issued %(date)s", date=day(control.issued.value)) if control.issued else say("Not issued")
+    return (say("Method statement"), issued)
+
+
+def _core(task: Task) -> tuple[Block, ...]:
+    say = task.language.say
+    pieces = piece_list(task)
+    return (
+        Contents(),
+        sequence(task),
+        hazard_table(task),
+        *((pieces,) if pieces else ()),
+        Part(key="required-sections", title=say("Required sections"), blocks=sections(task)),
+        cautions(task),
+        _sign_off(task),
+        BriefingRecord(
+            key="briefing",
+            title=say("Briefing record"),
+            intro=say(
+                "Each person signs for the revision named at the head of the page, and again for a later one."
+            ),
+        ),
+    )
+
+
+def _annexes(task: Task) -> tuple[Block, ...]:
+    say = task.language.say
+    drawings = annex_figures(task)
+    ways = Part(key="annex-ways", title=say("Annex: ways compared"), blocks=comparisons(task))
+    others = Part(key="annex-drawings", title=say("Annex: drawings of the other openings"), blocks=drawings)
+    figures = Part(
+        key="annex-workings",
+        title=say("Annex: workings"),
+        blocks=(workings(task), policy_note(task)),
+        new_page=True,
+    )
+    return (*((ways,) if ways.blocks else ()), *((others,) if drawings else ()), figures)
+
+
+def cautions(task: Task) -> Cautions:
+    """The usual cautions, and what comes before this document."""
+    return Cautions(
+        key="cautions",
+        title=task.language.say("Before you rely on this"),
+        lines=cautions_for("statement" if task.job else "guide"),
+    )
+
+
+def _sign_off(task: Task) -> SignOff:
+    say = task.language.say
+    return SignOff(
+        key="sign-off",
+        title=say("Finished work accepted"),
+        signatories=tuple(
+            Signatory(act=act, name="", role="") for act in (say("Handed over"), say("Accepted"))
+        ),
+    )

@@ -1,0 +1,70 @@
+"""What a document is composed from: a method, its job if any, the worked quantities and the drawings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from generator.documents.blocks import Picture, Prose
+from generator.drawings.orders import Order
+from generator.model.folder import Project
+from generator.model.jobs import Job
+from generator.model.method import Method
+from generator.model.prose import Prose as Told
+from generator.prose import resolve
+from generator.quantities.ledger import Ledger, OpeningLedger
+from generator.wording import Language
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One method with one job, or with none for a guide, ready to be put into words."""
+
+    project: Project
+    ledger: Ledger
+    pictures: Mapping[Order, Picture]
+    language: Language
+
+    @property
+    def method(self) -> Method:
+        """The method applied."""
+        return self.ledger.method
+
+    @property
+    def job(self) -> Job | None:
+        """The job it is applied to; None for a guide."""
+        return self.ledger.job
+
+    @property
+    def surveyed(self) -> tuple[OpeningLedger, ...]:
+        """The openings of the survey; none where sizes are the method's examples."""
+        return tuple(opening for opening in self.ledger.openings if opening.row)
+
+    @property
+    def company(self) -> str:
+        """The firm's name, as the house rules give it."""
+        return self.project.house.company.name.value if self.project.house.company else ""
+
+    def told(self, prose: Told | None, opening: OpeningLedger | None = None) -> Prose:
+        """The prose with its values put in; empty for none. With an `opening`, that opening's own values."""
+        return resolve(prose, self.ledger, self.language, opening=opening).strip() if prose else ""
+
+    def lines(self, *prose: Told | None) -> tuple[Prose, ...]:
+        """Each that is given, with its values put in."""
+        return tuple(told for told in (self.told(one) for one in prose) if told)
+
+
+def day(told: date | None) -> str:
+    """A day as it is written in a sentence; empty for none."""
+    return f"{told.day} {told:%B %Y}" if told else ""
+
+
+def short_day(told: date | None) -> str:
+    """A day as it is written in a box; empty for none."""
+    return f"{told.day} {told:%b %Y}" if told else ""
+
+
+def sentence(text: str) -> str:
+    """Words of a file set as a sentence: a capital first."""
+    return f"{text[:1].upper()}{text[1:]}"

@@ -1,0 +1,22 @@
+"""Faults found while drawings are ordered."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.wording.faults.fault import Fault
+
+FAULTS: Mapping[str, Fault] = {
+    "drawing-unknown": Fault(
+        "There is no drawing called “%(name)s”.",
+        "The drawings are %(known)s.",
+    ),
+    "drawing-value": Fault(
+        "The drawing needs “%(parameter)s”, and nothing called “%(name)s” was worked out.",
+        "Name its value under `with:`, such as `with: {%(parameter)s: some_quantity}`.",
+    ),
+    "drawing-kind": Fault(
+        "The drawing cannot take “%(name)s” as its “%(parameter)s”.",
+        "A size wants a length, an angle an angle, readings the quantity that holds an even packer.",
+    ),
+}
