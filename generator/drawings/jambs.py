@@ -739,8 +739,8 @@ def _alt(jamb: _Jamb, named: str) -> str:
 
 
 def _alt_packer(jamb: _Jamb) -> tuple[str, ...]:
-    proud = f"Plaster stands {jamb.set_back.text} mm proud of the frame"
-    proud = proud if jamb.set_back.mm > 0 else "Plaster does not stand proud of the frame"
+    proud = f"Plaster stands {jamb.set_back.text} mm proud of the lining"
+    proud = proud if jamb.set_back.mm > 0 else "Plaster does not stand proud of the lining"
     if not jamb.packed:
         return (f"{proud}; there is no packer.",)
     size = f"{jamb.packer_width.text} by {jamb.packer_thickness.text} mm"

@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from generator.drawings.clipping import Point, Points, circle
+from generator.drawings.clipping import Box, Point, Points, circle
 from generator.drawings.dimensions import spread
 from generator.drawings.figures import MEMBERS, Member, Reading, Size
 from generator.drawings.hatches import FRAME_SIDE, LONG_GRAIN, PLASTER_FIELD
@@ -30,7 +30,7 @@ from generator.drawings.pens import (
     VISIBLE,
 )
 from generator.drawings.registry import Drawn, drawing
-from generator.drawings.sheet import Anchor, Outline, Sheet, Spot, Stroke, arrow, text_box
+from generator.drawings.sheet import Anchor, Label, Outline, Sheet, Spot, Stroke, Zone, arrow, text_box
 
 _ALONG = (
     (1 / 10, "1:10"),
@@ -503,13 +503,21 @@ def _row_of_charts(
 
 
 def _packer_words(chart: _Chart, survey: _Survey) -> None:
+    """Name the packer on its line: over the line where no reading stands above it, else over the readings."""
     if not survey.packed:
         return
+    words, sheet = f"packer {survey.packer.text}", chart.sheet
     y = chart.zero - survey.packer.mm * chart.deep
-    proud = [chart.where(s)[1] for s in survey.of(survey.members[0])]
-    lift = max(y - min((*proud, y)), 0.0)
-    words = f"packer {survey.packer.text}"
-    chart.sheet.text(words, chart.left + 0.4, y - lift - 1.8, "note", weight="bold")
+    right = chart.left + survey.length(survey.members[0]) * chart.along
+    room = right - chart.left - extent(words, sheet.em("note"), "bold")[0]
+    spots = tuple(
+        Spot(x=chart.left + 0.4 + share * max(room, 0.0), y=y - lift, anchor="start")
+        for lift in (1.8, 2.6, 3.6, 5.0, 7.0)
+        for share in (0.0, 0.25, 0.5, 0.75, 1.0)
+    )
+    zone = Zone(box=Box(0, 0, sheet.width, chart.zero))
+    sheet.label(Label(text=words, kind="note", weight="bold", spots=spots, zone=zone, words=words))
+    sheet.settle()
 
 
 def _tables_beside(sheet: Sheet, survey: _Survey, top: float) -> float:
@@ -547,6 +555,8 @@ def _one_by_one(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, 
         _draw_member(chart, survey, member)
         _bracket(chart, survey, member, y + 8.0, _ROUTES[member])
         _axis(chart, survey, start - 3.5)
+        if member == survey.members[0]:
+            _packer_words(chart, survey)
         base = chart.zero - survey.lowest * deep + 4.4
         _numbers([(chart, survey.of(member))], base)
         y = _table_down(
