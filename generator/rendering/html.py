@@ -11,7 +11,7 @@ from typing import Any, Literal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from generator.documents.blocks import Block, Column, Document, Piece, Status
+from generator.documents.blocks import Block, Column, Document, Figure, Piece, Status, Workings
 from generator.rendering import markdown, outline
 from generator.rendering.numerals import set_numbers
 from generator.rendering.pictures import data_uri, inline_svg
@@ -21,6 +21,9 @@ from generator.wording import ENGLISH, Language
 
 Medium = Literal["screen", "paper"]
 _CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
+# Height over width from which a drawing is laid beside the whole step and not beside its first half.
+_TALL = 1.1
+_MOST_OF_A_SHEET_MM = 140
 _CUT_BY = frozenset({"long_point", "short_point"})
 _ROD_NOTE = "Full-size rule. 0 to 100 must measure 100 mm with a steel rule; if not, print again at 100 %."
 _PIECE_FIELDS = ("mark", "opening", "piece", "hand", "count", "long_point", "short_point", "ends", "section")
@@ -107,6 +110,17 @@ def line(text: str) -> Markup:
     return _kept(text, markdown.line)
 
 
+def tall(figures: tuple[Figure, ...]) -> bool:
+    """Whether the drawings of a step outgrow the words beside them, as a wide screen lays them."""
+    shapes = [figure.phone or figure.picture for figure in figures]
+    return sum(shape.height_mm / shape.width_mm for shape in shapes) > _TALL
+
+
+def fill_sheet(figures: tuple[Figure, ...]) -> bool:
+    """Whether drawings take so much of a sheet that they stand after the text and not in their step."""
+    return sum(figure.picture.height_mm for figure in figures) > _MOST_OF_A_SHEET_MM
+
+
 def shares(columns: tuple[Column, ...]) -> tuple[str, ...]:
     """Column widths as per cent of the table; a column without a width takes a fair share of what is left."""
     given = sum(column.width for column in columns)
@@ -127,6 +141,7 @@ def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
 
 _FILTERS: Mapping[str, Any] = {
     "numbers": numbers, "prose": prose, "line": line, "shares": shares, "data_uri": data_uri,
+    "tall": tall, "fill_sheet": fill_sheet,
 }  # fmt: skip
 
 
@@ -144,6 +159,7 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "assets": assets,
         "page_title": page_title(document),
         "entries": outline.contents(document),
+        **_parts(document),
         "marks": outline.marks(document),
         "inline": inline_svg,
         "cut_columns": cut_columns,
@@ -151,6 +167,17 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "sheet_rule": sheet_rule(language.say(_ROD_NOTE), _diagonal_word(document, language)),
         "page_number": Markup('<span class="page-number"></span>'),
         "page_count": Markup('<span class="page-count"></span>'),
+    }
+
+
+def _parts(document: Document) -> dict[str, Any]:
+    """A sheet's body, then drawings too big to share a page with their steps, then the annex of workings."""
+    annex = tuple(block for block in document.blocks if isinstance(block, Workings))
+    big = (step.figures for step in document.steps() if fill_sheet(step.figures))
+    return {
+        "body": tuple(block for block in document.blocks if block not in annex),
+        "plates": tuple(figure for figures in big for figure in figures),
+        "annex": annex,
     }
 
 

@@ -13,7 +13,7 @@ from pathlib import Path
 import pikepdf
 import pytest
 
-from generator.documents.blocks import Status
+from generator.documents.blocks import Sequence, Status
 from generator.rendering.html import render_sheet
 from generator.rendering.outline import contents
 from generator.rendering.pdf import OutsideAddress, render_pdf
@@ -192,3 +192,15 @@ def test_no_text_runs_into_the_margin(sheets: dict[str, Path]) -> None:
         boxes = output_of("pdftotext", "-bbox", str(sheets[name]), "-")
         right = [float(edge) * 25.4 / 72 for edge in re.findall(r'xMax="([\d.]+)"', boxes)]
         assert max(right) < 196.6, name
+
+
+def test_drawings_too_big_for_their_step_stand_after_the_text_before_the_workings(theme: Theme) -> None:
+    statement = sample.statement()
+    tall = replace(sample.section_picture(), height_mm=220.0)
+    big = replace(sample.jamb_figure("figure-8", "8"), picture=tall)
+    steps = (replace(sample.steps(guide=False)[0], figures=(big,)),)
+    blocks = tuple(replace(b, steps=steps) if isinstance(b, Sequence) else b for b in statement.blocks)
+    sheet = render_sheet(replace(statement, blocks=blocks), theme)
+    places = [sheet.index(f'id="{key}"') for key in ("step-1", "briefing", "figure-8", "workings")]
+    assert places == sorted(places)
+    assert 'Figure 8, page <a class="page-of" href="#figure-8">' in sheet
