@@ -5,24 +5,26 @@ from __future__ import annotations
 from generator.documents.task import Task
 from generator.model.steps import Check
 from generator.prose import lookup, print_result
-from generator.quantities.families.packers import EvenPacker
+from generator.quantities.families.packers import Remainder
 from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 
 
 def expected_at(task: Task, rule: Check, opening: OpeningLedger) -> str:
-    """The worked value, or for an even packer the least and greatest left over; empty for none."""
+    """The worked value, or of what a packer leaves the least and greatest; empty for none."""
     if rule.expect is None:
         return ""
     found = lookup(rule.expect.value, task.ledger, opening)
-    if isinstance(found, EvenPacker):
-        return _left_over(task, found)
+    if isinstance(found, tuple):
+        return _left_over(task, [one for one in found if isinstance(one, Remainder)])
     return (print_result(found, language=task.language) or "") if found is not None else ""
 
 
-def _left_over(task: Task, packer: EvenPacker) -> str:
-    remainders = sorted((item.remainder for item in packer.remainders), key=lambda item: item.magnitude)
+def _left_over(task: Task, found: list[Remainder]) -> str:
+    if not found:
+        return ""
+    remainders = sorted((item.remainder for item in found), key=lambda item: item.magnitude)
     return task.language.say(
         "%(least)s to %(most)s", least=signed(remainders[0]), most=signed(remainders[-1])
     )

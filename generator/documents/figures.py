@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from generator.documents.blocks import Figure, KeyItem, Picture
+from generator.documents.blocks import Figure, Picture
 from generator.documents.task import Task
 from generator.drawings.figures import Angle, Member, Reading, Size
 from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
@@ -14,7 +14,6 @@ from generator.model.steps import DrawingWanted, Step
 from generator.problems import ProblemLog, nearest
 from generator.prose import lookup
 from generator.quantities.families.packers import EvenPacker, Remainder
-from generator.quantities.families.setting_out import Marks
 from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.quantities.readings import member_lengths, spread_evenly
 from generator.quantities.worked import Worked
@@ -115,8 +114,8 @@ def _as_kind(kind: object, found: object, lengths: Mapping[str, Worked]) -> Boun
         return _size(found)
     if isinstance(found, Worked) and kind is Angle:
         return Angle(degrees=found.number, text=print_worked(found).number)
-    if isinstance(found, Marks) and kind == tuple[Size, ...]:
-        return tuple(_size(place) for place in found.positions)
+    if isinstance(found, tuple) and kind == tuple[Size, ...]:
+        return tuple(_size(item) for item in found if isinstance(item, Worked))
     if isinstance(found, EvenPacker) and kind == tuple[Reading, ...] and lengths:
         return _readings(found, lengths)
     return found if isinstance(found, str) and kind is str else None
@@ -205,7 +204,6 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
         caption=picture.title,
         picture=picture,
         phone=task.pictures[phone],
-        items=tuple(KeyItem(letter=letter, text=text) for letter, text in picture.key),
     )
 
 

@@ -2,93 +2,111 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
-from generator.documents.blocks import Comparison, Prose, Way
+from generator.documents.blocks import Column, Comparison, Prose, Table, Way
 from generator.documents.task import Task, sentence
 from generator.quantities.families.ways import Comparison as Compared
 from generator.quantities.families.ways import Way as Found
+from generator.quantities.ledger import OpeningLedger
 from generator.quantities.results import finding_words
-from generator.quantities.workings import print_worked
+from generator.quantities.workings import THIN, print_worked
 from generator.units import UNITS
 from generator.wording.results import ASKS, COSTS, OPERATIONS, WAYS
 
-Told = list[tuple[str, Found]]
+WAY_SHARE, STANDS_SHARE = 26.0, 44.0
 
 
-def comparisons(task: Task) -> tuple[Comparison, ...]:
-    """Every comparison of the method; a line that is not true of all openings names those it is true of."""
-    rules = task.method.quantities
-    return tuple(
-        _comparison(task, name)
-        for name in rules
-        if any(isinstance(entry.result, Compared) for entry in task.ledger.entries(name))
-    )
+def comparisons(task: Task) -> tuple[Comparison | Table, ...]:
+    """Every comparison of the method: for the first opening in words, for the others in a table."""
+    return tuple(block for name in task.method.quantities for block in _blocks(task, name))
 
 
-def _comparison(task: Task, name: str) -> Comparison:
-    say = task.language.say
-    entry = task.ledger.entries(name)[0]
-    found = list(_found(task, name))
-    codes = dict.fromkeys(way.code for _, way in found)
+def _blocks(task: Task, name: str) -> Iterator[Comparison | Table]:
+    found = [(opening, compared) for opening in task.ledger.openings if (compared := _at(opening, name))]
+    if found:
+        yield _comparison(task, name, *found[0])
+    if len(found) > 1:
+        yield _table(task, name, found[1:])
+
+
+def _at(opening: OpeningLedger, name: str) -> Compared | None:
+    entry = opening.entries.get(name)
+    return entry.result if entry and isinstance(entry.result, Compared) else None
+
+
+def _comparison(task: Task, name: str, opening: OpeningLedger, compared: Compared) -> Comparison:
+    say, entry = task.language.say, opening.entries[name]
     return Comparison(
-        key=f"ways-{name.replace('_', '-')}",
-        title=entry.label,
+        key=f"compared-{name.replace('_', '-')}",
+        title=f"{entry.label}: {opening.label}" if opening.row else entry.label,
         intro=task.told(entry.note),
-        ways=tuple(_way(task, code, [pair for pair in found if pair[1].code == code]) for code in codes),
+        ways=tuple(_way(task, way) for way in compared.ways),
         note=say(
             "The opening angle is for a square-edged architrave; a moulded edge lets the door open further."
         ),
     )
 
 
-def _found(task: Task, name: str) -> Iterator[tuple[str, Found]]:
-    for opening in task.ledger.openings:
-        entry = opening.entries.get(name)
-        if entry and isinstance(entry.result, Compared):
-            yield from ((opening.mark if opening.row else "", way) for way in entry.result.ways)
-
-
-def _way(task: Task, code: str, found: Told) -> Way:
-    say = task.language.say
+def _way(task: Task, way: Found) -> Way:
     return Way(
-        name=say(WAYS[code]),
-        chosen=any(way.chosen for _, way in found),
-        costs=_lines(task, found, lambda way: _costs(task, way)),
-        leaves=_lines(task, found, lambda way: _leaves(task, way)),
-        refused=_lines(
-            task, found, lambda way: (sentence(finding_words(one, task.language)) for one in way.refused)
-        ),
+        name=task.language.say(WAYS[way.code]),
+        chosen=way.chosen,
+        costs=tuple(f"{line}." for line in _costs(task, way)),
+        leaves=tuple(f"{line}." for line in _leaves(task, way)),
+        refused=tuple(f"{line}." for line in _refused(task, way)),
     )
-
-
-def _lines(task: Task, found: Told, told: Callable[[Found], Iterator[Prose]]) -> tuple[Prose, ...]:
-    """Each different line once, with the openings it is true of where it is not true of all."""
-    by_line: dict[Prose, list[str]] = {}
-    for mark, way in found:
-        for line in told(way):
-            by_line.setdefault(line, []).append(mark)
-    return tuple(_marked(task, line, marks, len(found)) for line, marks in by_line.items())
-
-
-def _marked(task: Task, line: Prose, marks: list[str], openings: int) -> Prose:
-    if len(marks) == openings:
-        return f"{line}."
-    return task.language.say("%(marks)s: %(line)s.", marks=", ".join(marks), line=line)
 
 
 def _costs(task: Task, way: Found) -> Iterator[Prose]:
     say = task.language.say
     for cost in way.costs:
-        length = print_worked(cost.length, UNITS["m"]).text("\u2009")
+        length = print_worked(cost.length, UNITS["m"]).text(THIN)
         yield say("%(length)s %(what)s", length=length, what=say(COSTS[cost.code]))
     yield sentence("; ".join(say(OPERATIONS[code]) for code in way.operations))
 
 
 def _leaves(task: Task, way: Found) -> Iterator[Prose]:
     say = task.language.say
-    yield say("Edge %(thickness)s thick", thickness=print_worked(way.edge_left).text("\u2009"))
-    yield say("%(margin)s in front of the skirting", margin=print_worked(way.skirting_margin).text("\u2009"))
+    yield say("Edge %(thickness)s thick", thickness=print_worked(way.edge_left).text(THIN))
+    yield say("%(margin)s in front of the skirting", margin=print_worked(way.skirting_margin).text(THIN))
     yield say("Door opens to %(angle)s", angle=print_worked(way.swing).text())
     yield from (sentence(finding_words(one, task.language)) for one in way.leaves)
-    yield from (say("To settle first: %(question)s", question=say(ASKS[code])) for code in way.asks)
+    yield from (
+        say("To settle first: %(question)s", question=say(ASKS[code])).rstrip("?") for code in way.asks
+    )
+
+
+def _refused(task: Task, way: Found) -> Iterator[Prose]:
+    yield from (sentence(finding_words(one, task.language)) for one in way.refused)
+
+
+def _table(task: Task, name: str, found: list[tuple[OpeningLedger, Compared]]) -> Table:
+    say = task.language.say
+    heads = (say("Edge left"), say("To skirting"), say("Door opens"))
+    return Table(
+        key=f"compared-{name.replace('_', '-')}-others",
+        title=say("The same at the other openings"),
+        columns=(
+            Column(head=say("Opening and way"), width=WAY_SHARE),
+            *(Column(head=head, align="right") for head in heads),
+            Column(head=say("How it stands"), width=STANDS_SHARE),
+        ),
+        rows=tuple(_row(task, opening, way) for opening, compared in found for way in compared.ways),
+        note=say(
+            "Sizes in mm, the opening of the door in degrees. A minus: the skirting would stand in front."
+        ),
+    )
+
+
+def _row(task: Task, opening: OpeningLedger, way: Found) -> tuple[str, ...]:
+    figures = (print_worked(one).number for one in (way.edge_left, way.skirting_margin, way.swing))
+    return (f"{opening.mark} {task.language.say(WAYS[way.code])}", *figures, _stands(task, way))
+
+
+def _stands(task: Task, way: Found) -> str:
+    say = task.language.say
+    reasons = "; ".join(_refused(task, way))
+    if way.chosen:
+        return say("Chosen")
+    return say("Refused: %(reasons)s", reasons=reasons) if reasons else say("Would do")

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import groupby
 
-from generator.documents.blocks import Origin, Policy, PolicyNote, Working, Workings
+from generator.documents.blocks import Policy, PolicyNote, Working, Workings
+from generator.documents.origins import origins
 from generator.documents.task import Task
 from generator.quantities.ledger import Entry, OpeningLedger
 from generator.quantities.worked import Worked
-from generator.quantities.workings import places, print_worked, working_lines
+from generator.quantities.workings import print_worked, working_lines
 
 
 def workings(task: Task) -> Workings:
@@ -41,10 +42,7 @@ def _working(task: Task, entry: Entry, result: Worked) -> Working:
         label=entry.label,
         lines=working_lines(result, task.language, name=entry.name, unit=entry.unit),
         result=print_worked(result, entry.unit).text("\u2009"),
-        origins=tuple(
-            Origin(name=place.name, value=place.value, place=f"{place.origin}, {place.where}")
-            for place in places(result)
-        ),
+        origins=origins(result.tree),
     )
 
 

@@ -1,0 +1,43 @@
+"""Where the values of one working were written down, each said once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.documents.blocks import Origin
+from generator.quantities.worked import Given, Named, Working, parts_of
+from generator.quantities.workings import THIN
+from generator.units import print_value
+
+READING = "@"
+
+
+def origins(tree: Working) -> tuple[Origin, ...]:
+    """The written values of a working, not those of a quantity it names; readings of one size together."""
+    by_name: dict[tuple[str, str], list[Given]] = {}
+    for given in _own(tree.of if isinstance(tree, Named) else tree):
+        by_name.setdefault((given.name.partition(READING)[0], _place(given)), []).append(given)
+    return tuple(
+        Origin(name=name, value=_values(given), place=f"{given[0].origin}, {place}")
+        for (name, place), given in by_name.items()
+    )
+
+
+def _own(tree: Working) -> Iterator[Given]:
+    if isinstance(tree, Given):
+        yield tree
+    elif not isinstance(tree, Named):
+        for part in parts_of(tree):
+            yield from _own(part)
+
+
+def _place(given: Given) -> str:
+    return f"{given.span.file}:{given.span.line}" if given.span else ""
+
+
+def _values(given: list[Given]) -> str:
+    low, high = (pick(given, key=lambda one: one.value.magnitude) for pick in (min, max))
+    least, most = print_value(low.value), print_value(high.value)
+    if least == most:
+        return most.text(THIN)
+    return f"{least.number} to {most.text(THIN)}"
