@@ -1,4 +1,4 @@
-"""The line itself: read, work out, assess; then draw, compose, render, print each document, and the index.
+"""The line itself: read and assess everything; then compose each document, print it, and lay the site out.
 
 Checking comes first and whole, since any error anywhere stops the publication. What is made of one method
 or job is one step for the crew: it rests on the files of that pair and on those that all share.
@@ -6,35 +6,55 @@ or job is one step for the crew: it rests on the files of that pair and on those
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.folder import Project, load_folder
+from generator.pipeline.compositions import Composition, compose, compose_page_of_all, composition
 from generator.pipeline.faults import find_faults
 from generator.pipeline.inputs import Inputs, read_inputs
 from generator.pipeline.pairs import Pair, pairs_of
+from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.pipeline.told import heard_from_bytes
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
+from generator.rendering.themes import Theme, load_theme
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessed:
-    """A user's folder read and checked: its input files, its project, and the pairs to make documents of."""
+    """A user's folder read and checked: its input files, its theme, and the pairs to make documents of."""
 
     inputs: Inputs
-    project: Project
+    theme: Theme
     pairs: tuple[Pair, ...]
 
 
 def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     """Read and check all of a user's folder; all faults go to the log, and none hides another."""
     inputs, project = _read(folder, log)
-    pairs = pairs_of(project, inputs)
-    tasks = [Task(step="faults", work=find_faults, of=pair, by=pair.by) for pair in pairs]
-    for found in crew.perform("Checking", tasks):
+    theme = load_theme(user_root=folder)
+    pairs = pairs_of(project, inputs, theme)
+    for found in crew.perform("Checking", [_check(pair) for pair in pairs]):
         log.take_all(heard_from_bytes(found))
-    return Assessed(inputs=inputs, project=project, pairs=pairs)
+    return Assessed(inputs=inputs, theme=theme, pairs=pairs)
+
+
+def make_site(assessed: Assessed, crew: Crew) -> Mapping[str, bytes]:
+    """Every file of the site by its path; nothing that was assessed may have a fault."""
+    pairs, theme = assessed.pairs, assessed.theme
+    *composed, index = crew.perform("Drawing and composing", [*map(_compose, pairs), _compose_index(pairs)])
+    laid_out = [composition(made) for made in composed]
+    hash_of_theme = hash_of_files(theme)
+    printing = [_print(each, theme, hash_of_theme) for each in laid_out]
+    *sheets, shared = crew.perform("Printing", [*printing, _share(theme, hash_of_theme)])
+    return {
+        "index.html": index,
+        **{f"{pair.name}.html": each.page.encode() for pair, each in zip(pairs, laid_out, strict=True)},
+        **{f"{pair.name}.pdf": sheet for pair, sheet in zip(pairs, sheets, strict=True)},
+        **{f"assets/{name}": content for name, content in assets(shared).items()},
+    }
 
 
 def _read(folder: Path, log: ProblemLog) -> tuple[Inputs, Project]:
@@ -45,3 +65,28 @@ def _read(folder: Path, log: ProblemLog) -> tuple[Inputs, Project]:
         if read_inputs(folder) == inputs:
             log.take_all(found)
             return inputs, project
+
+
+def _check(pair: Pair) -> Task:
+    return Task(step="faults", work=find_faults, of=pair, by=pair.by)
+
+
+def _compose(pair: Pair) -> Task:
+    return Task(step="composition", work=compose, of=pair, by=pair.by)
+
+
+def _compose_index(pairs: tuple[Pair, ...]) -> Task:
+    return Task(step="index", work=compose_page_of_all, of=pairs, by=_all_files(pairs))
+
+
+def _all_files(pairs: Iterable[Pair]) -> Mapping[str, str]:
+    return {file: value for pair in pairs for file, value in pair.by.items()}
+
+
+def _print(each: Composition, theme: Theme, hash_of_theme: str) -> Task:
+    sheet = Sheet(html=each.sheet, theme=theme)
+    return Task(step="sheet", work=print_sheet, of=sheet, by=(each.sheet, hash_of_theme))
+
+
+def _share(theme: Theme, hash_of_theme: str) -> Task:
+    return Task(step="assets", work=make_assets, of=theme, by=hash_of_theme)

@@ -10,13 +10,12 @@ from generator.model.folder import Project
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.pipeline.inputs import Inputs
-
-METHOD_FILES = "methods"
+from generator.rendering.themes import Theme
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pair:
-    """A method and a job of it, or None for its guide, in a project that holds nothing else.
+    """A method and a job of it, or None for its guide, in a project that holds nothing else, with the theme.
 
     `by` spells every file that what is made of the pair may depend on, with its hash.
     """
@@ -24,15 +23,18 @@ class Pair:
     method: Method
     job: Job | None
     project: Project
+    theme: Theme
     by: Mapping[str, str]
 
     @property
     def name(self) -> str:
-        """The name of its file in the site, without an ending."""
-        return Path(self.job.span.file).stem if self.job else Path(self.method.span.file).stem
+        """The name of its files in the site, without an ending; no guide and no statement share one."""
+        if self.job is None:
+            return f"guide-{Path(self.method.span.file).stem}"
+        return f"statement-{Path(self.job.span.file).stem}"
 
 
-def pairs_of(project: Project, inputs: Inputs) -> tuple[Pair, ...]:
+def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]:
     """The guides in the order of their files, then the jobs in theirs."""
     hashes = {path.as_posix(): value for path, value in inputs.hashes.items()}
     whole = tuple(_whole(project))
@@ -43,6 +45,7 @@ def pairs_of(project: Project, inputs: Inputs) -> tuple[Pair, ...]:
             method=method,
             job=job,
             project=replace(project, methods=(method,), jobs=(job,) if job else ()),
+            theme=theme,
             by=shared | {file: hashes[file] for file in _files(method, job)},
         )
         for method, job in whole

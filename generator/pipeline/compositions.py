@@ -1,0 +1,89 @@
+"""A pair drawn, composed and laid out: the page for the screen and the sheet that is to be printed."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from generator.documents.blocks import Document, Link
+from generator.documents.figures import Wanted, wanted, widths
+from generator.documents.guide import compose_guide
+from generator.documents.index import Listed, compose_index
+from generator.documents.statement import compose_statement
+from generator.documents.task import Task
+from generator.drawings.orders import Order
+from generator.drawings.registry import draw
+from generator.drawings.svg import Picture
+from generator.pipeline.pairs import Pair
+from generator.problems import ProblemLog
+from generator.quantities.work import work_out
+from generator.rendering.html import render_page, render_sheet
+from generator.wording import ENGLISH
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Composition:
+    """The HTML of a document: for the screen, and for the printer."""
+
+    page: str
+    sheet: str
+
+
+def compose(pair: Pair) -> bytes:
+    """The pair's composition as bytes; the pair must be free of faults."""
+    task = _task(pair)
+    document = (
+        compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
+    )
+    return json.dumps(_laid_out(document, pair)).encode()
+
+
+def composition(made: bytes) -> Composition:
+    """The composition again."""
+    return Composition(**json.loads(made))
+
+
+def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
+    """The index page over all guides and the statements that apply them."""
+    guides = [pair for pair in pairs if pair.job is None]
+    document = compose_index([_listed(guide, pairs) for guide in guides])
+    return render_page(document, pairs[0].theme).encode()
+
+
+def _laid_out(document: Document, pair: Pair) -> Mapping[str, str]:
+    return {"page": render_page(document, pair.theme), "sheet": render_sheet(document, pair.theme)}
+
+
+def _task(pair: Pair) -> Task:
+    """The pair worked out, with every drawing of it for paper and for the phone."""
+    ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
+    orders = (order for each in wanted(ledger, ProblemLog()) for order in widths(each.order)[:2])
+    return Task(project=pair.project, ledger=ledger, pictures=_drawn(orders), language=ENGLISH)
+
+
+def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
+    return {order: draw(order.name, dict(order.values), order.width) for order in dict.fromkeys(orders)}
+
+
+def _links(pair: Pair) -> tuple[Link, ...]:
+    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{pair.name}.pdf"),)
+
+
+def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:
+    ledger = work_out(guide.method, None, guide.project, ProblemLog())
+    first: tuple[Wanted, ...] = wanted(ledger, ProblemLog())[:1]
+    small = _drawn(widths(each.order)[2] for each in first)
+    task = Task(project=guide.project, ledger=ledger, pictures=small, language=ENGLISH)
+    # Nothing that the index says of a statement is worked out, so that its job's sizes are left alone.
+    statements = tuple(
+        (replace(task, ledger=replace(ledger, job=pair.job)), _ways(pair))
+        for pair in pairs
+        if pair.job and pair.method.method == guide.method.method
+    )
+    return Listed(guide=task, links=_ways(guide), statements=statements)
+
+
+def _ways(pair: Pair) -> tuple[Link, ...]:
+    kind = ENGLISH.say("Method statement") if pair.job else ENGLISH.say("Task guide")
+    return (Link(text=kind, href=f"{pair.name}.html"), *_links(pair))
