@@ -1,7 +1,7 @@
 """Hatches: each material's pattern as one path, cut exactly to its outline and round every figure.
 
-The patterns are this project's own geometry (the library's hatches change from run to run); seeds come
-from the place, so the same drawing gives the same bytes.
+The patterns are this project's own geometry (the library's hatches change from run to run); the seed is
+fixed, so the same drawing gives the same bytes.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from generator.drawings.clipping import Box, Points, bounds, inset
@@ -25,6 +26,7 @@ Pith = Literal["left", "right"]
 _INSET = 0.28
 _RINGS = (1.0, 0.8, 1.2, 0.95, 1.1)
 _LEAST_HATCH = 0.15
+_SEED = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,20 +74,37 @@ FRAME_SIDE = Hatch(kind="lines", spacing=1.1, slopes=(-45.0, 45.0), pen=_line(IN
 FLOOR = Hatch(kind="lines", spacing=1.6, slopes=(-45.0,), pen=_line(HATCH_STANDING))
 
 
-def hatch_path(hatch: Hatch, polygon: Sequence[tuple[float, float]], holes: Sequence[Box], seed: int) -> Any:
+def hatch_path(hatch: Hatch, polygon: Points, holes: Sequence[Box]) -> Any:
     """Return a library path of the pattern inside `polygon` and outside every hole, or None if there is none.
 
-    `polygon` and `holes` are in paper mm.
+    `polygon` and `holes` are in paper mm. Dots are shifted by a fixed seed.
     """
+    import numpy as np
+    from matplotlib.path import Path
+
+    whole = bounds(polygon)
+    x, y = whole.left, whole.top
+    near = tuple(_moved(hole, -x, -y) for hole in holes if whole.near(hole, 0))
+    home = tuple((round(px - x, 4), round(py - y, 4)) for px, py in polygon)
+    path = _hatched(hatch, home, near) if near else _remembered(hatch, home)
+    return None if path is None else Path(np.round(path.vertices + np.array((x, y)), 2), path.codes)
+
+
+def _moved(box: Box, x: float, y: float) -> Box:
+    return Box(box.left + x, box.top + y, box.right + x, box.bottom + y)
+
+
+def _hatched(hatch: Hatch, polygon: Points, holes: tuple[Box, ...]) -> Any:
     import numpy as np
 
     ring = inset(polygon, _INSET)
-    if not ring:
-        return None
-    whole = bounds(ring)
-    near = [hole for hole in holes if whole.near(hole, 0)]
-    field = _Field(ring, near, np)
-    return _KINDS[hatch.kind](hatch, field, seed)
+    return _KINDS[hatch.kind](hatch, _Field(ring, holes, np)) if ring else None
+
+
+@lru_cache(maxsize=256)
+def _remembered(hatch: Hatch, polygon: Points) -> Any:
+    """Hatch an area without holes once: swatches come back on every sheet."""
+    return _hatched(hatch, polygon, ())
 
 
 class _Field:
@@ -130,7 +149,7 @@ def _pieces(np: Any, starts: Any, ends: Any) -> Any:
     vertices = np.empty((2 * len(starts), 2))
     vertices[0::2], vertices[1::2] = starts, ends
     codes = np.tile(np.array([Path.MOVETO, Path.LINETO], dtype=Path.code_type), len(starts))
-    return Path(np.round(vertices, 2), codes)
+    return Path(vertices, codes)
 
 
 def _line_pieces(field: _Field, spacing: float, slope: float) -> tuple[Any, Any]:
@@ -156,13 +175,13 @@ def _line_pieces(field: _Field, spacing: float, slope: float) -> tuple[Any, Any]
     return begin[kept][:, None] * along + origin, end[kept][:, None] * along + origin
 
 
-def _lines(hatch: Hatch, field: _Field, seed: int) -> Any:
+def _lines(hatch: Hatch, field: _Field) -> Any:
     np = field.np
     found = [_line_pieces(field, hatch.spacing, slope) for slope in hatch.slopes]
     return _pieces(np, np.vstack([s for s, _ in found]), np.vstack([e for _, e in found]))
 
 
-def _dots(hatch: Hatch, field: _Field, seed: int) -> Any:
+def _dots(hatch: Hatch, field: _Field) -> Any:
     np = field.np
     box, step = field.bounds, hatch.spacing
     rise = step * math.sqrt(3) / 2
@@ -171,7 +190,7 @@ def _dots(hatch: Hatch, field: _Field, seed: int) -> Any:
     lattice = np.empty((rows, columns, 2))
     lattice[..., 0] = box.left + np.arange(columns) * step + (np.arange(rows) % 2)[:, None] * step / 2
     lattice[..., 1] = box.top + (np.arange(rows) * rise)[:, None]
-    moved = lattice.reshape(-1, 2) + np.random.default_rng(seed).uniform(
+    moved = lattice.reshape(-1, 2) + np.random.default_rng(_SEED).uniform(
         -hatch.shift, hatch.shift, (rows * columns, 2)
     )
     kept = moved[field.keeps(moved)]
@@ -187,7 +206,7 @@ def _pith(hatch: Hatch, field: _Field) -> tuple[float, float]:
     return side, box.bottom + 0.28 * reach
 
 
-def _arcs(hatch: Hatch, field: _Field, seed: int) -> Any:
+def _arcs(hatch: Hatch, field: _Field) -> Any:
     np = field.np
     cx, cy = _pith(hatch, field)
     middle = math.atan2(field.bounds.centre[1] - cy, field.bounds.centre[0] - cx)
@@ -248,16 +267,16 @@ def _arc_path(np: Any, centre: tuple[float, float], radius: Any, begin: Any, end
         vertices[:, 1::2, axis] = centre[axis] + far * turn(mid)
     codes = np.full((len(radius), 2 * count + 1), Path.CURVE3, dtype=Path.code_type)
     codes[:, 0] = Path.MOVETO
-    return Path(np.round(vertices.reshape(-1, 2), 2), codes.reshape(-1))
+    return Path(vertices.reshape(-1, 2), codes.reshape(-1))
 
 
-def _streaks(hatch: Hatch, field: _Field, seed: int) -> Any:
+def _streaks(hatch: Hatch, field: _Field) -> Any:
     """Long grain: along the longer side, broken lines of uneven length, each cut by the outline and holes."""
     np = field.np
     box = field.bounds
     upright = box.bottom - box.top > box.right - box.left
     begin, end = _line_pieces(field, hatch.spacing, 90.0 if upright else 0.0)
-    random = np.random.default_rng(seed)
+    random = np.random.default_rng(_SEED)
     starts: list[Any] = []
     ends: list[Any] = []
     for a, b in zip(begin, end, strict=True):

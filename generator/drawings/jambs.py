@@ -685,8 +685,11 @@ def _detail_letters(ring: View, laid: _Layout) -> None:
 def _letters(laid: _Layout) -> None:
     order = {"filler": 2, "pin": 2, "packing gap": 1}
     for letter, part in sorted(_lettered(laid.parts), key=lambda lp: order.get(lp[1].name, 0)):
-        nearest = 15.0 if part.name == "filler" else 8.0
-        laid.view.letter(letter, part.name, part.points, nearest=nearest)
+        if part.name == "filler":
+            # Its letter goes down into the wall, for the architrave above carries its own.
+            laid.view.letter(letter, part.name, part.points, nearest=20.0, turns=(75, 105, 60, 120))
+        else:
+            laid.view.letter(letter, part.name, part.points)
 
 
 def _finish(laid: _Layout) -> tuple[Entry, ...]:

@@ -145,7 +145,6 @@ class HatchedArea:
 
     polygon: Points
     hatch: Hatch
-    seed: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,7 +198,7 @@ class Sheet:
     def hatch(self, polygon: Points, hatch: Hatch) -> None:
         """Ask for a pattern; it is cut when every text box is known."""
         if not self.thumbnail:
-            self.hatches.append(HatchedArea(polygon=polygon, hatch=hatch, seed=len(self.hatches) + 1))
+            self.hatches.append(HatchedArea(polygon=polygon, hatch=hatch))
 
     def stroke(self, stroke: Stroke) -> None:
         """Lay a line and remember it as an obstacle to text."""

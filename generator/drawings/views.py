@@ -177,10 +177,12 @@ class View:
         kind: TextKind = "letter",
         nearest: float = 8.0,
         near: Point | None = None,
+        turns: tuple[int, ...] = (),
     ) -> None:
         """Letter a part: inside it where there is room, otherwise `nearest` mm or more off with one leader.
 
-        `near` is the real point the letter would best stand at; without one, the part's middle.
+        `near` is the real point the letter would best stand at; without one, the part's middle. `turns` are
+        the directions (degrees, clockwise from the right) in which a leader is tried first.
         """
         paper = self.all_at(points)
         if self.disc is not None:
@@ -188,7 +190,7 @@ class View:
         if len(paper) < 3:
             return
         within = _inside_spots(paper, cap(self.sheet.em(kind), "bold"), self.at(*near) if near else None)
-        spots = chain(within, self._led_spots(paper, letter, kind, nearest))
+        spots = chain(within, self._led_spots(paper, letter, kind, nearest, turns))
         self.sheet.label(
             Label(
                 text=letter,
@@ -215,9 +217,12 @@ class View:
             )
         )
 
-    def _led_spots(self, paper: Points, letter: str, kind: TextKind, nearest: float) -> Iterator[Spot]:
+    def _led_spots(
+        self, paper: Points, letter: str, kind: TextKind, nearest: float, turns: tuple[int, ...]
+    ) -> Iterator[Spot]:
+        ways = (*turns, *_TURNS)
         for x, y in islice(_inner_points(paper), 6):
-            yield from self._spots_round(x, y, letter, kind, dotted=True, nearest=nearest)
+            yield from self._spots_round(x, y, letter, kind, dotted=True, nearest=nearest, turns=ways)
 
     def _spots_round(
         self,
@@ -249,7 +254,7 @@ def _inside_spots(paper: Points, high: float, near: Point | None) -> Iterator[Sp
     box = bounds(paper)
     if min(box.right - box.left, box.bottom - box.top) < high:
         return
-    for x, y in _inner_points(paper, near):
+    for x, y in islice(_inner_points(paper, near), 30):
         yield Spot(x=x, y=y + high / 2, margin=0.35, within=paper)
 
 
@@ -267,9 +272,9 @@ def _inner_points(paper: Points, near: Point | None = None) -> Iterator[Point]:
 
 
 def break_line(start: Point, end: Point) -> Points:
-    """Return a break: a straight line with one zigzag at mid length, 2.2 wide and 3.2 long."""
+    """Return a break: a straight line with one zigzag at mid length, 2.2 wide and 3.2 long; a short one is left plain."""
     length = math.dist(start, end)
-    if length < 4.0:
+    if length < 9.0:
         return start, end
     ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     shape = ((-1.6, 0.0), (-0.5, 1.1), (0.5, -1.1), (1.6, 0.0))
