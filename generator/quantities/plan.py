@@ -167,35 +167,34 @@ class _Check:
         return all(name.name in self._kinds or name.name in method.materials for name in names_in(tree))
 
     def _calculator(self, call: Call, made: Calculator) -> bool:
-        given = {argument.name for argument in call.arguments if argument.name}
-        checks = [self._argument(call, argument, made) for argument in call.arguments]
-        if not all(argument.name for argument in call.arguments):
+        if call.arguments and call.arguments[0].name is None:
+            known = ", ".join(made.parameters)
+            self._log.add("argument-by-name", call.arguments[0].span, function=made.name, known=known)
             return False
-        for name, parameter in made.parameters.items():
-            if parameter.required and name not in given:
-                kind = parameter_name(made, name)
-                self._log.add("argument-missing", call.span, function=made.name, argument=name, kind=kind)
-                checks.append(False)
-        return all(checks)
+        named = [self._argument(argument, made) for argument in call.arguments]
+        return all(named) and self._all_given(call, made)
 
-    def _argument(self, call: Call, argument: Argument, made: Calculator) -> bool:
-        if argument.name is None:
-            self._log.add(
-                "argument-by-name", argument.span, function=made.name, known=", ".join(made.parameters)
-            )
-            return False
-        if argument.name not in made.parameters:
-            near, known = nearest(argument.name, made.parameters), ", ".join(made.parameters)
+    def _all_given(self, call: Call, made: Calculator) -> bool:
+        given = {argument.name for argument in call.arguments}
+        missing = [name for name, each in made.parameters.items() if each.required and name not in given]
+        for name in missing:
+            kind = parameter_name(made, name)
+            self._log.add("argument-missing", call.span, function=made.name, argument=name, kind=kind)
+        return not missing
+
+    def _argument(self, argument: Argument, made: Calculator) -> bool:
+        name = argument.name or ""
+        if name not in made.parameters:
+            near, known = nearest(name, made.parameters), ", ".join(made.parameters)
             self._log.add(
                 "argument-unknown",
                 argument.span,
                 function=made.name,
-                argument=argument.name,
+                argument=name,
                 known=known,
                 nearest=near,
             )
-            return False
-        return True
+        return name in made.parameters
 
 
 def parameter_name(made: Calculator, name: str) -> str:

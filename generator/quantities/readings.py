@@ -63,11 +63,12 @@ def stations(readings: Readings, lengths: Mapping[str, Worked]) -> Mapping[str, 
     Readings without a place are taken as spread evenly along the whole path from foot to foot.
     """
     placed = readings if readings.placed else spread_evenly(readings, lengths)
-    own = {member: _own(placed, member) for member in MEMBERS}
+    own = {member: read_on(placed, member) for member in MEMBERS}
     return {member: _with_corners(member, own, lengths) for member in MEMBERS}
 
 
-def _own(readings: Readings, member: str) -> tuple[Station, ...]:
+def read_on(readings: Readings, member: str) -> tuple[Station, ...]:
+    """The stations of one member in path order."""
     items = (reading for reading in readings.items if reading.member == member and reading.at)
     found = [Station(at=item.at, value=item.value) for item in items if item.at]
     return tuple(sorted(found, key=lambda station: station.at.number))
@@ -115,22 +116,33 @@ def _placed(value: Worked, along: Worked, lengths: Mapping[str, Worked]) -> Read
 
 @dataclass(frozen=True, slots=True)
 class Path:
-    """Readings along the path from the left foot, straight from one to the next and level beyond them."""
+    """Readings along the path from the left foot, straight from one to the next and level beyond them.
+
+    Where two members were both read at the corner they share, each keeps its own reading up to the corner.
+    """
 
     points: tuple[tuple[float, float], ...]
 
     def between(self, start: float, end: float) -> Iterator[tuple[float, float, float]]:
         """The straight stretches from `start` to `end` as (length, value at its start, value at its end)."""
         inner = [point for point in self.points if start < point[0] < end]
-        cut = [(start, self._value_at(start)), *inner, (end, self._value_at(end))]
+        cut = [(start, self._after(start)), *inner, (end, self._before(end))]
         for (here, first), (there, second) in pairwise(cut):
             yield there - here, first, second
 
-    def _value_at(self, place: float) -> float:
-        if place <= self.points[0][0]:
+    def _after(self, place: float) -> float:
+        here = [value for at, value in self.points if at == place]
+        return here[-1] if here else self._on_the_line(place)
+
+    def _before(self, place: float) -> float:
+        here = [value for at, value in self.points if at == place]
+        return here[0] if here else self._on_the_line(place)
+
+    def _on_the_line(self, place: float) -> float:
+        if place < self.points[0][0]:
             return self.points[0][1]
         for (here, first), (there, second) in pairwise(self.points):
-            if here < place <= there:
+            if here < place < there:
                 return first + (second - first) * (place - here) / (there - here)
         return self.points[-1][1]
 
@@ -140,9 +152,9 @@ def path(readings: Readings, lengths: Mapping[str, Worked]) -> Path:
     placed = readings if readings.placed else spread_evenly(readings, lengths)
     before = starts(lengths)
     points = [
-        (before[item.member] + item.at.number, item.value.number)
-        for item in placed.items
-        if item.at and item.member in before
+        (before[member] + station.at.number, station.value.number)
+        for member in MEMBERS
+        for station in read_on(placed, member)
     ]
     return Path(tuple(sorted(points, key=lambda point: point[0])))
 

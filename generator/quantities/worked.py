@@ -119,6 +119,12 @@ class Worked:
     def __rmul__(self, other: Operand) -> Worked:
         return _joined("*", worked(other), self)
 
+    def __radd__(self, other: Operand) -> Worked:
+        return _joined("+", worked(other), self)
+
+    def __rtruediv__(self, other: Operand) -> Worked:
+        return _joined("/", worked(other), self)
+
     def __rsub__(self, other: Operand) -> Worked:
         return _joined("-", worked(other), self)
 

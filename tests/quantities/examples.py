@@ -1,6 +1,8 @@
-"""Makes a calculator's inputs from the text of its example and prints what came out."""
+"""Makes a calculator's inputs from text and prints what came out."""
 
 from __future__ import annotations
+
+from collections.abc import Mapping
 
 from generator.quantities.calculator import Calculator, InputText, Parameter, Result, registered
 from generator.quantities.readings import Reading, Readings
@@ -27,13 +29,21 @@ def _reading(text: str, name: str) -> Reading:
     return Reading(member=member, at=size(f"{at} mm", "at"), value=size(value, f"{name}@{station}"))
 
 
-def example_result(name: str) -> Result:
-    """What a calculator makes of its own example."""
+def run(name: str, inputs: Mapping[str, InputText]) -> Result:
+    """What a calculator makes of inputs given as text; a record is the example of the calculator named."""
     calculator = registered()[name]
-    inputs = {
-        key: _input(calculator.parameters[key], text) for key, text in calculator.example.inputs.items()
+    made = {key: _input(calculator.parameters[key], text) for key, text in inputs.items()}
+    return calculator.function(**made)
+
+
+def run_with(name: str, **inputs: Result) -> Result:
+    """What a calculator makes of inputs, those that are text read as sizes."""
+    parameters = registered()[name].parameters
+    made = {
+        key: _input(parameters[key], value) if isinstance(value, str) else value
+        for key, value in inputs.items()
     }
-    return calculator.function(**inputs)
+    return registered()[name].function(**made)
 
 
 def _input(parameter: Parameter, text: InputText) -> Result:
@@ -42,6 +52,11 @@ def _input(parameter: Parameter, text: InputText) -> Result:
     if parameter.kind is tuple:
         return tuple(size(each, parameter.name) for each in text)
     return size(str(text), parameter.name) if parameter.kind is Worked else example_result(str(text))
+
+
+def example_result(name: str) -> Result:
+    """What a calculator makes of its own example."""
+    return run(name, registered()[name].example.inputs)
 
 
 def printed(result: Result, field: str = "") -> str:

@@ -8,7 +8,7 @@ from generator.quantities.calculator import Example, Length, Margin, Offset, cal
 from generator.quantities.cut_pieces import Piece, round_the_opening, square_piece
 from generator.quantities.functions import floor_at_nought, greatest, least, mean, round_up
 from generator.quantities.line_fit import Fit, fit_line
-from generator.quantities.readings import MEMBERS, Readings, Station, member_lengths, stations
+from generator.quantities.readings import MEMBERS, Readings, Station, member_lengths, read_on, stations
 from generator.quantities.results import Finding, Findings, found
 from generator.quantities.worked import Worked, millimetres, named
 
@@ -183,14 +183,7 @@ def _by_place(
 ) -> dict[str, tuple[Station, ...]]:
     if width and height:
         return dict(stations(readings, member_lengths(width, height)))
-    return {
-        member: tuple(
-            Station(at=item.at, value=item.value)
-            for item in readings.items
-            if item.member == member and item.at
-        )
-        for member in MEMBERS
-    }
+    return {member: read_on(readings, member) for member in MEMBERS}
 
 
 def _tapers(

@@ -8,26 +8,28 @@ from generator.wording.faults.fault import Fault
 
 FAULTS: Mapping[str, Fault] = {
     "prose-name-unknown": Fault(
-        "there is no size, quantity or material called “%(name)s”",
+        "There is no size, quantity or material called “%(name)s”.",
         "Expected a name of this method between the braces. A literal brace is written twice: {{ or }}.",
     ),
-    "prose-unit-unknown": Fault("there is no unit called “%(unit)s”", "Expected a unit such as mm, m or ml."),
+    "prose-unit-unknown": Fault(
+        "There is no unit called “%(unit)s”.", "Expected a unit such as mm, m or ml."
+    ),
     "prose-unit-kind": Fault(
-        "“%(name)s” is %(found)s and cannot be said in %(unit)s", "Expected a unit of the same kind."
+        "“%(name)s” is %(found)s and cannot be said in %(unit)s.", "Expected a unit of the same kind."
     ),
     "prose-no-single-value": Fault(
-        "“%(name)s” is %(kind)s, which a sentence cannot say", "A sentence can say: %(known)s."
+        "“%(name)s” is %(kind)s, which a sentence cannot say.", "A sentence can say: %(known)s."
     ),
     "prose-differs": Fault(
-        "“%(name)s” differs between openings (%(shown)s) and no column of the schedule shows it",
+        "“%(name)s” differs between openings (%(shown)s) and no column of the schedule shows it.",
         "Expected a column of the schedule with show: %(name)s, or a value that all openings share.",
     ),
     "typed-number": Fault(
-        "%(figure)s is typed here and is also worked out or given",
+        "%(figure)s is typed here and is also worked out or given.",
         "Write %(names)s so that it changes with the sizes, or {= %(figure)s} where it is meant so.",
     ),
     "size-unused": Fault(
-        "the size “%(name)s” is used by no formula, sentence, table or drawing",
+        "The size “%(name)s” is used by no formula, sentence, table or drawing.",
         "Use it, or take it out so that nobody measures it for nothing.",
     ),
 }

@@ -9,103 +9,105 @@ from generator.wording.faults.fault import Fault
 FAULTS: Mapping[str, Fault] = {
     # Names and calls
     "formula-name-unknown": Fault(
-        "there is no size, quantity or material called “%(name)s”",
+        "There is no size, quantity or material called “%(name)s”.",
         "Expected a name from sizes, quantities or materials of this method.",
     ),
     "role-alone": Fault(
-        "“%(name)s” is a material, which is no value by itself",
+        "“%(name)s” is a material, which is no value by itself.",
         "Expected one of its fields, such as %(name)s.width.",
     ),
     "material-field-unknown": Fault(
-        "the material “%(key)s”, which is bound to %(role)s, has no %(field)s",
+        "The material “%(key)s”, which is bound to %(role)s, has no %(field)s.",
         "It has: %(known)s.",
     ),
-    "field-unknown": Fault("“%(name)s” has no field “%(field)s”", "It has: %(known)s."),
+    "field-unknown": Fault("“%(name)s” has no field “%(field)s”.", "It has: %(known)s."),
     "field-on-value": Fault(
-        "“%(name)s” is %(kind)s and has no fields", "Expected the name alone, without a dot."
+        "“%(name)s” is %(kind)s and has no fields.", "Expected the name alone, without a dot."
     ),
-    "field-empty": Fault("%(name)s.%(field)s has no value here", "Expected a field that was worked out."),
+    "field-empty": Fault("%(name)s.%(field)s has no value here.", "Expected a field that was worked out."),
     "function-unknown": Fault(
-        "there is no calculator called “%(name)s”", "Expected the name of a calculator."
+        "There is no calculator called “%(name)s”.", "Expected the name of a calculator."
     ),
     "argument-by-place": Fault(
-        "%(function)s takes its values by their place, and “%(argument)s =” stands before one",
+        "%(function)s takes its values by their place, and “%(argument)s =” stands before one.",
         "Expected the values alone, such as %(function)s(a, b).",
     ),
     "argument-by-name": Fault(
-        "%(function)s takes its inputs by name, and this one has none",
+        "%(function)s takes its inputs by name, and this one has none.",
         "Expected name = value. Its inputs are: %(known)s.",
     ),
     "argument-unknown": Fault(
-        "%(function)s has no input called “%(argument)s”", "Its inputs are: %(known)s."
+        "%(function)s has no input called “%(argument)s”.", "Its inputs are: %(known)s."
     ),
     "argument-missing": Fault(
-        "%(function)s was not given “%(argument)s”", "Expected %(argument)s = %(kind)s."
+        "%(function)s was not given “%(argument)s”.", "Expected %(argument)s = %(kind)s."
     ),
-    "argument-count": Fault("%(function)s was given %(count)s values", "It takes %(wanted)s."),
-    "argument-kind": Fault("“%(argument)s” of %(function)s was given %(found)s", "Expected %(expected)s."),
+    "argument-count": Fault("%(function)s was given %(count)s values.", "It takes %(wanted)s."),
+    "argument-kind": Fault("“%(argument)s” of %(function)s was given %(found)s.", "Expected %(expected)s."),
     "nothing-gathered": Fault(
-        "%(function)s gathers over openings or readings, and this is one value",
+        "%(function)s gathers over openings or readings, and this is one value.",
         "Expected a value of each opening, readings, or several values with commas between.",
     ),
-    "operand-kind": Fault("%(found)s cannot be reckoned with", "Expected a single value here."),
+    "operand-kind": Fault(
+        "This is %(found)s, which cannot be reckoned with.", "Expected a single value here."
+    ),
     "quantity-cycle": Fault(
-        "“%(name)s” rests on itself: %(path)s", "Expected each quantity to rest on sizes in the end."
+        "“%(name)s” rests on itself: %(path)s.", "Expected each quantity to rest on sizes in the end."
     ),
     # Arithmetic
     "dimension-mismatch": Fault(
-        "%(left)s and %(right)s cannot be joined by %(sign)s", "Expected both sides to be of one kind."
+        "“%(sign)s” cannot join %(left)s and %(right)s.", "Expected both sides to be of one kind."
     ),
     "division-by-nought": Fault(
-        "a division by nought for %(where)s", "Expected a divisor that is not nought."
+        "A division by nought for %(where)s.", "Expected a divisor that is not nought."
     ),
     "value-beyond-range": Fault(
-        "the result is too large to hold for %(where)s", "Expected sizes of real work."
+        "The result is too large to hold for %(where)s.", "Expected sizes of real work."
     ),
     "step-not-positive": Fault(
-        "rounding to a step of nought or less for %(where)s", "Expected a step above nought, such as 0.5 mm."
+        "Rounding to a step of nought or less for %(where)s.", "Expected a step above nought, such as 0.5 mm."
     ),
-    "nothing-to-gather": Fault("there is nothing to gather for %(where)s", "Expected at least one value."),
+    "nothing-to-gather": Fault("There is nothing to gather for %(where)s.", "Expected at least one value."),
     "no-square-root": Fault(
-        "there is no square root of this for %(where)s", "Expected a plain number or an area, not negative."
+        "There is no square root of this for %(where)s.", "Expected a plain number or an area, not negative."
     ),
     # Inputs a calculator cannot work with
     "input-not-above": Fault(
-        "“%(argument)s” of %(function)s is %(actual)s for %(where)s",
+        "“%(argument)s” of %(function)s is %(actual)s for %(where)s.",
         "Expected more than %(limit)s. It rests on %(rests)s: measure or read it again.",
     ),
     "input-below": Fault(
-        "“%(argument)s” of %(function)s is %(actual)s for %(where)s",
+        "“%(argument)s” of %(function)s is %(actual)s for %(where)s.",
         "Expected at least %(limit)s. It rests on %(rests)s: measure or read it again.",
     ),
     "input-over": Fault(
-        "“%(argument)s” of %(function)s is %(actual)s for %(where)s",
+        "“%(argument)s” of %(function)s is %(actual)s for %(where)s.",
         "Expected at most %(limit)s. It rests on %(rests)s: measure or read it again.",
     ),
     "leg-without-length": Fault(
-        "the gap at the floor leaves a leg of no length for %(where)s",
+        "The gap at the floor leaves a leg of no length for %(where)s.",
         "Expected a floor gap smaller than the opening's height.",
     ),
     "too-many-marks": Fault(
-        "“%(argument)s” gives more than %(most)s places for %(where)s", "Expected a wider spacing."
+        "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
     "nothing-used-of-pack": Fault(
-        "no part of a pack is used for %(where)s", "Expected a share above 0 %%, such as 90 %%."
+        "No part of a pack is used for %(where)s.", "Expected a share above 0 %%, such as 90 %%."
     ),
     # What was found
     "result-refused": Fault(
-        "%(label)s, %(where)s: %(because)s", "Expected sizes that work, or another way of doing it."
+        "%(label)s, %(where)s: %(because)s.", "Expected sizes that work, or another way of doing it."
     ),
-    "result-remark": Fault("%(label)s, %(where)s: %(remark)s"),
+    "result-remark": Fault("%(label)s, %(where)s: %(remark)s."),
     "way-refused": Fault(
-        "the way chosen, %(way)s, is refused for %(where)s: %(because)s",
+        "The way chosen, %(way)s, is refused for %(where)s: %(because)s.",
         "Expected a way that these sizes allow.",
     ),
     "choice-not-comparison": Fault(
-        "“%(name)s” compares no ways, so none can be chosen", "Expected a quantity worked by ways_out."
+        "“%(name)s” compares no ways, so none can be chosen.", "Expected a quantity worked by ways_out."
     ),
-    "choice-way-unknown": Fault("“%(name)s” offers no way called “%(way)s”", "It offers: %(known)s."),
+    "choice-way-unknown": Fault("“%(name)s” offers no way called “%(way)s”.", "It offers: %(known)s."),
     "print-unit": Fault(
-        "“%(name)s” is %(found)s and cannot be printed in %(unit)s", "Expected a unit of the same kind."
+        "“%(name)s” is %(found)s and cannot be printed in %(unit)s.", "Expected a unit of the same kind."
     ),
 }

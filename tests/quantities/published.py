@@ -1,0 +1,166 @@
+"""Worked numbers that the calculators must give, each with where it comes from and how it is known.
+
+`known` is "own derivation" (arithmetic on a drawing, checked by an independent construction),
+"common practice, no source" or "published".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.quantities.calculator import InputText
+
+OWN = "own derivation"
+PRACTICE = "common practice, no source"
+PUBLISHED = "published"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worked:
+    """A calculator's inputs with what comes out, as printed, and the source of both."""
+
+    calculator: str
+    inputs: Mapping[str, InputText]
+    gives: Mapping[str, str]
+    source: str
+    known: str
+
+
+LEG = (
+    "left:0 3.1 mm",
+    "left:400 3.6 mm",
+    "left:800 4.4 mm",
+    "left:1200 4 mm",
+    "left:1600 2.7 mm",
+    "left:2000 3.4 mm",
+)
+
+PUBLISHED_VALUES = (
+    Worked(
+        calculator="architrave_set",
+        inputs={
+            "opening_width": "775 mm",
+            "opening_height": "1994 mm",
+            "quirk": "6 mm",
+            "head_width": "68 mm",
+            "floor_gap": "3 mm",
+        },
+        gives={
+            "head_short_point": "787 mm",
+            "head_long_point": "923 mm",
+            "leg_short_point": "1997 mm",
+            "leg_long_point": "2065 mm",
+            "metres": "5053 mm",
+            "head_saw_angle": "45°",
+        },
+        source="ring of three pieces round a square opening, by hand and as polygons",
+        known=OWN,
+    ),
+    Worked(
+        calculator="even_packer",
+        inputs={"readings": LEG, "step": "0.5 mm"},
+        gives={
+            "thickness": "4 mm",
+            "mean": "3.5 mm",
+            "spread": "1.7 mm",
+            "widest_wall_gap": "1.3 mm",
+            "widest_frame_gap": "0.4 mm",
+            "never_proud": "4.5 mm",
+        },
+        source="mean of the readings taken slightly up rather than down",
+        known=PRACTICE,
+    ),
+    Worked(
+        calculator="packer_fit",
+        inputs={
+            "frame_edge": "34 mm",
+            "first_quirk": "5 mm",
+            "second_quirk": "4 mm",
+            "packer_width": "26 mm",
+            "overlap": "0 mm",
+            "clearance": "1 mm",
+            "least_bearing": "10 mm",
+        },
+        gives={"needed": "31 mm", "room": "33 mm", "bearing": "22 mm"},
+        source="section across the lining's edge",
+        known=OWN,
+    ),
+    Worked(
+        calculator="glue_bead",
+        inputs={"length": "1 m", "diameter": "6 mm"},
+        gives={"volume": "28.3 ml"},
+        source="1 mm² of section over 1 m is 1 ml",
+        known=OWN,
+    ),
+    Worked(
+        calculator="glue_bead",
+        inputs={"length": "15.8 m", "diameter": "5 mm"},
+        gives={"volume": "310.2 ml"},
+        source="a 310 ml cartridge runs 15.8 m as a round bead of 5 mm",
+        known=OWN,
+    ),
+    Worked(
+        calculator="fillet_bead",
+        inputs={"length": "17.2 m", "width": "6 mm", "depth": "6 mm"},
+        gives={"volume": "309.6 ml"},
+        source="a 310 ml cartridge runs 17.2 m as a fillet of 6 mm",
+        known=OWN,
+    ),
+    Worked(
+        calculator="packs",
+        inputs={"amount": "843.5 ml", "pack": "310 ml"},
+        gives={"": "3"},
+        source="42.6 m of 6 mm fillet with a tenth over",
+        known=OWN,
+    ),
+    Worked(
+        calculator="pins",
+        inputs={"length": "923 mm", "spacing": "300 mm", "end": "50 mm"},
+        gives={"count": "4", "pitch": "274.3 mm"},
+        source="even bays no longer than the spacing",
+        known=OWN,
+    ),
+    Worked(
+        calculator="pins",
+        inputs={"length": "400 mm", "spacing": "300 mm", "end": "50 mm"},
+        gives={"count": "2", "pitch": "300 mm"},
+        source="one whole bay",
+        known=OWN,
+    ),
+    Worked(
+        calculator="pins",
+        inputs={"length": "100 mm", "spacing": "300 mm", "end": "50 mm"},
+        gives={"count": "1", "pitch": "0 mm"},
+        source="a piece no longer than both ends takes one in the middle",
+        known=OWN,
+    ),
+    Worked(
+        calculator="marks",
+        inputs={"length": "1995 mm", "spacing": "300 mm"},
+        gives={"count": "8", "last_bay": "195 mm"},
+        source="a mark every 300 mm or so",
+        known=PRACTICE,
+    ),
+    Worked(
+        calculator="door_swing",
+        inputs={"pin_projection": "5 mm", "depth": "18 mm", "quirk": "6 mm"},
+        gives={"angle": "135.2°"},
+        source="square-edged architrave, flush frame, leaf turned by trial",
+        known=OWN,
+    ),
+    Worked(
+        calculator="door_swing",
+        inputs={"pin_projection": "5 mm", "depth": "24 mm", "quirk": "6 mm"},
+        gives={"angle": "122.1°"},
+        source="the same with 6 mm more in front of the frame",
+        known=OWN,
+    ),
+    Worked(
+        calculator="door_swing",
+        inputs={"pin_projection": "5 mm", "depth": "24 mm", "quirk": "12 mm"},
+        gives={"angle": "135.1°"},
+        source="a second quirk of 6 mm gives back what the set-back took",
+        known=OWN,
+    ),
+)
