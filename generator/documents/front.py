@@ -15,7 +15,7 @@ from generator.documents.blocks import (
 )
 from generator.documents.holds import deputy, hold_line, numbered, releaser
 from generator.documents.openings import schedule
-from generator.documents.task import Task, day, sentence, short_day
+from generator.documents.task import Task, day, first_paragraph, sentence, short_day
 from generator.model.jobs import DocumentControl as Control
 from generator.model.jobs import Job, Signed
 from generator.model.jobs import Person as Named
@@ -44,6 +44,7 @@ def front_page(task: Task, job: Job, control: Control) -> FrontPage:
         where=_where(task, job),
         places=schedule(task),
         who=tuple(_person(person) for person in job.people),
+        client=task.lines(*job.client.does) if job.client else (),
         stop=_stop(task, job),
         emergency=_emergency(task, job),
         control=_control(task, control),
@@ -60,7 +61,7 @@ def _under(task: Task, job: Job) -> tuple[Prose, ...]:
 def _what(task: Task, job: Job) -> tuple[Prose, ...]:
     excluded = task.told(job.not_included)
     lead = task.language.say("**Not included:** %(what)s", what=excluded)
-    return (task.told(task.method.summary), *((lead,) if excluded else ()))
+    return (first_paragraph(task.told(task.method.summary)), *((lead,) if excluded else ()))
 
 
 def _where(task: Task, job: Job) -> tuple[Prose, ...]:

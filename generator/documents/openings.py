@@ -9,7 +9,6 @@ from generator.prose import lookup
 from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
-from generator.units import UNITS, print_value
 
 NAME_SHARE = 30.0
 
@@ -24,7 +23,7 @@ def schedule(task: Task) -> Table | None:
         key="openings",
         columns=(Column(head=say("Opening"), width=NAME_SHARE), *heads),
         rows=tuple(_row(task, opening) for opening in task.surveyed),
-        note=say("All sizes in mm. %(material)s", material=_material(task)).strip(),
+        note=say("All sizes in mm."),
     )
 
 
@@ -44,13 +43,3 @@ def _cell(task: Task, column: ScheduleColumn, opening: OpeningLedger) -> str:
     if isinstance(found, Worked):
         return print_worked(found).number
     return str(found) if isinstance(found, str) else ""
-
-
-def _material(task: Task) -> str:
-    shown = next((material for material in task.ledger.materials.values() if material.width), None)
-    if shown is None or shown.width is None or shown.thickness is None:
-        return ""
-    width, thickness = (
-        print_value(size.value, UNITS["mm"]).number for size in (shown.width, shown.thickness)
-    )
-    return f"{shown.label.value} {width} × {thickness}."

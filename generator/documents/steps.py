@@ -19,6 +19,7 @@ def sequence(task: Task) -> Sequence:
     return Sequence(
         key="sequence",
         title=say("Sequence of work"),
+        intro=task.told(task.method.summary).partition("\n\n")[2] if task.job else "",
         steps=tuple(_step(task, number, rule) for number, rule in enumerate(task.method.steps, 1)),
     )
 

@@ -55,6 +55,11 @@ class Task:
         return tuple(told for told in (self.told(one) for one in prose) if told)
 
 
+def first_paragraph(prose: Prose) -> Prose:
+    """The paragraph that says what it is about."""
+    return prose.partition("\n\n")[0]
+
+
 def day(told: date | None) -> str:
     """A day as it is written in a sentence; empty for none."""
     return f"{told.day} {told:%B %Y}" if told else ""

@@ -90,6 +90,9 @@ class Client(Described):
     noun: ClassVar[str] = "a client"
     name: Plain = Field(description="the client's name")
     kind: Annotated[Word, one_of("commercial", "domestic")] = Field(description="commercial or domestic")
+    does: ManyOf[Told] = Field(
+        (), description="what the client must do and will notice: noise, ways closed, who accepts the work"
+    )
 
 
 class When(Described):
