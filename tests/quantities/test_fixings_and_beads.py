@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 import pytest
 from hypothesis import given as forall
+from hypothesis import settings
 from hypothesis import strategies as st
 
 from generator.quantities.results import InputRefused, finding_words
@@ -101,6 +102,7 @@ OPENING = {"opening_width": "800 mm", "opening_height": "2000 mm"}
 DEPTHS = st.lists(st.integers(0, 120).map(lambda value: value / 10), min_size=9, max_size=9)
 
 
+@settings(deadline=None, max_examples=30)
 @forall(DEPTHS)
 def test_filler_agrees_with_a_fine_sum(depths: list[float]) -> None:
     places = [("left", at) for at in (0, 700, 1400)] + [("head", 0), ("head", 400), ("head", 800)]

@@ -193,7 +193,7 @@ def test_everything_a_way_says_has_words(tenths: list[int]) -> None:
 def test_every_finding_that_is_worded_is_found_somewhere() -> None:
     from pathlib import Path
 
-    folder = Path(__file__).parents[2] / "generator" / "quantities" / "families"
-    source = "".join(path.read_text() for path in folder.glob("*.py"))
+    folder = Path(__file__).parents[2] / "generator" / "quantities"
+    source = "".join(path.read_text() for path in folder.rglob("*.py"))
     for table in (FINDINGS, OPERATIONS, ASKS, COSTS, WAYS):
         assert [code for code in table if f'"{code}"' not in source] == []

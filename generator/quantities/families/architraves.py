@@ -89,32 +89,31 @@ def architrave_set(
     may have another. Legs as wide as the head unless told. `leg_over` is left on each leg until it is marked
     from the fitted head. A leg with no length is refused. Own derivation.
     """
-    leg_wide, above = leg_width or head_width, head_quirk or quirk
-    sizes = _sizes(head_width, leg_wide, leg_over or millimetres(0), thickness)
-    head_short = opening_width + 2 * quirk
-    head_long = head_short + 2 * leg_wide
-    standing = opening_height + above
+    sizes = _sizes(head_width, leg_width or head_width, leg_over or millimetres(0), thickness)
+    short = opening_width + 2 * quirk
+    standing = opening_height + (head_quirk or quirk)
     left = standing - floor_gap if floor_gap else standing
     right = standing - right_floor_gap if right_floor_gap else left
     _refuse_no_leg(left, right)
-    pieces = (
-        _leg("left", left, sizes),
-        _head(head_short, head_long, sizes),
-        _leg("right", right, sizes),
+    return _set_of(
+        _leg("left", left, sizes), _head(short, short + 2 * sizes.leg, sizes), _leg("right", right, sizes)
     )
+
+
+def _set_of(left: Piece, head: Piece, right: Piece) -> ArchitraveSet:
     return ArchitraveSet(
-        head_short_point=head_short,
-        head_long_point=head_long,
-        leg_short_point=left,
-        leg_long_point=left + head_width,
-        right_leg_short_point=right,
-        right_leg_long_point=right + head_width,
-        leg_over=sizes.over,
-        leg_cut=left + head_width + sizes.over,
-        head_saw_angle=sizes.head_saw,
-        leg_saw_angle=sizes.leg_saw,
-        metres=round_the_opening(head_long, left + head_width, right + head_width),
-        pieces=pieces,
+        head_short_point=head.short_point,
+        head_long_point=head.long_point,
+        leg_short_point=left.short_point,
+        leg_long_point=left.long_point,
+        right_leg_short_point=right.short_point,
+        right_leg_long_point=right.long_point,
+        leg_over=left.over,
+        leg_cut=left.cut_length,
+        head_saw_angle=head.left_end,
+        leg_saw_angle=left.right_end,
+        metres=round_the_opening(head.long_point, left.long_point, right.long_point),
+        pieces=(left, head, right),
     )
 
 

@@ -97,24 +97,22 @@ def even_packer(
     """One even packer: the mean of all readings taken up to the next ripping step.
 
     Lengths in, lengths out. A mean of nought or less gives no packer (thickness 0). Readings behind the frame
-    beside others in front of it by more than `twist` are refused. With the opening's sizes, tapers run the
-    length of each member and a corner read once serves both. Rule: own derivation; the mean taken slightly
-    up is common practice, no source.
+    beside others in front of it by more than `twist` are refused. With the opening's sizes tapers run the
+    length of each member. The mean taken slightly up is common practice, no source.
     """
     depths = readings.values
     average = mean(depths)
     thickness = named(floor_at_nought(round_up(average, step)), "packer_thickness", "Packer thickness")
     low = named(least(depths), "least_reading", "Least reading")
     high = named(greatest(depths), "greatest_reading", "Greatest reading")
-    spread = high - low
-    offered = filler_takes is not None and spread > filler_takes
+    offered = filler_takes is not None and high - low > filler_takes
     by_member = _by_place(readings, opening_width, opening_height) if offered else {}
     return EvenPacker(
         thickness=thickness,
         mean=average,
         least=low,
         greatest=high,
-        spread=spread,
+        spread=high - low,
         widest_wall_gap=floor_at_nought(thickness - low),
         widest_frame_gap=floor_at_nought(high - thickness),
         never_proud=floor_at_nought(round_up(high, step)),

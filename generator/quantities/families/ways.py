@@ -249,6 +249,51 @@ def _after_packing(packer: EvenPacker) -> Findings:
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Rebate:
+    """The rebate's depth and width, and what it leaves of the outer edge."""
+
+    depth: Worked
+    width: Worked
+    left: Worked
+
+
+def _rebate_work(architraves: ArchitraveSet, minutes: Worked | None) -> _Work:
+    return _Work(
+        pieces=_three(),
+        costs=(_cost("architrave", architraves.metres), _cost("rebate", architraves.metres)),
+        operations=("test-piece", "rebate-back", "seal-rebate", "fit-architrave"),
+        asks=("moulding-thickness",),
+        minutes=minutes,
+    )
+
+
+def _rebate_refusals(rebate: _Rebate, whole: Worked, least_left: Worked) -> Findings:
+    return found(
+        (rebate.left < least_left, Finding(code="edge-too-thin", limit=least_left, actual=rebate.left)),
+        (rebate.width >= whole, Finding(code="rebate-takes-back", limit=whole, actual=rebate.width)),
+        (rebate.width.magnitude <= 0, Finding(code="rebate-not-needed", actual=rebate.width)),
+    )
+
+
+def _not_proud(packer: EvenPacker) -> Findings:
+    return found((packer.greatest.magnitude <= 0, Finding(code="no-set-back", actual=packer.greatest)))
+
+
+def _too_uneven(packer: EvenPacker, most: Worked | None) -> Findings:
+    uneven = most is not None and packer.spread > most
+    return found((uneven, Finding(code="rebate-uneven", limit=most, actual=packer.spread)))
+
+
+def _rebate_leaves(rebate: _Rebate, around: Surroundings, packer: EvenPacker, clearance: Worked) -> Findings:
+    needed = around.skirting_thickness + packer.greatest + around.shadow_margin
+    return (
+        Finding(code="rebate-size", limit=rebate.width, actual=rebate.depth),
+        Finding(code="edge-needed", limit=needed, actual=around.edge_thickness),
+        Finding(code="gap-behind-rebate", actual=packer.spread + clearance),
+    )
+
+
 @calculator(
     example=Example(
         inputs={
@@ -283,40 +328,25 @@ def rebated_way(
     take the whole back, or find no plaster to clear; and where the readings differ by more than
     `most_uneven`, since a rebate has one depth. Own derivation.
     """
-    depth = packer.greatest + clearance
-    width = architrave_width - (frame_edge - quirk) + clearance
-    left = around.edge_thickness - depth
+    rebate = _Rebate(
+        depth=packer.greatest + clearance,
+        width=architrave_width - (frame_edge - quirk) + clearance,
+        left=around.edge_thickness - (packer.greatest + clearance),
+    )
     built = _Built(
         code="rebate",
         projection=around.edge_thickness - plaster_at_skirting(packer),
-        edge_left=left,
+        edge_left=rebate.left,
         quirk=quirk,
         depth=around.architrave_thickness,
     )
-    work = _Work(
-        pieces=_three(),
-        costs=(_cost("architrave", architraves.metres), _cost("rebate", architraves.metres)),
-        operations=("test-piece", "rebate-back", "seal-rebate", "fit-architrave"),
-        asks=("moulding-thickness",),
-        minutes=minutes,
+    refused = (
+        *_rebate_refusals(rebate, architrave_width, least_left),
+        *_not_proud(packer),
+        *_too_uneven(packer, most_uneven),
     )
-    thickest = around.skirting_thickness + packer.greatest + around.shadow_margin
-    refused = found(
-        (left < least_left, Finding(code="edge-too-thin", limit=least_left, actual=left)),
-        (width >= architrave_width, Finding(code="rebate-takes-back", limit=architrave_width, actual=width)),
-        (width.magnitude <= 0, Finding(code="rebate-not-needed", actual=width)),
-        (packer.greatest.magnitude <= 0, Finding(code="no-set-back", actual=packer.greatest)),
-        (
-            most_uneven is not None and packer.spread > most_uneven,
-            Finding(code="rebate-uneven", limit=most_uneven, actual=packer.spread),
-        ),
-    )
-    leaves = (
-        Finding(code="rebate-size", limit=width, actual=depth),
-        Finding(code="edge-needed", limit=thickest, actual=around.edge_thickness),
-        Finding(code="gap-behind-rebate", actual=packer.spread + clearance),
-    )
-    return _way(built, around, work, leaves, refused)
+    leaves = _rebate_leaves(rebate, around, packer, clearance)
+    return _way(built, around, _rebate_work(architraves, minutes), leaves, refused)
 
 
 @calculator(
@@ -359,23 +389,30 @@ def extended_way(
         quirk=quirk,
         depth=floor_at_nought(packer.greatest) + around.architrave_thickness,
     )
-    work = _Work(
+    refused = found(
+        (strip < thinnest_rip, Finding(code="packer-too-thin", limit=thinnest_rip, actual=strip)),
+        (strip > thickest_strip, Finding(code="strip-too-thick", limit=thickest_strip, actual=strip)),
+    )
+    work = _strip_work(strips, architraves, minutes)
+    return _way(built, around, work, _strip_leaves(strip, packer), refused)
+
+
+def _strip_work(strips: PackerSet, architraves: ArchitraveSet, minutes: Worked | None) -> _Work:
+    return _Work(
         pieces=_three(3),
         costs=(_cost("strip", strips.metres), _cost("architrave", architraves.metres)),
         operations=("rip-strips", "glue-strips", "plane-strips", "fill-joint", "fit-architrave"),
         asks=("painted-lining",),
         minutes=minutes,
     )
-    refused = found(
-        (strip < thinnest_rip, Finding(code="packer-too-thin", limit=thinnest_rip, actual=strip)),
-        (strip > thickest_strip, Finding(code="strip-too-thick", limit=thickest_strip, actual=strip)),
-    )
-    leaves = (
+
+
+def _strip_leaves(strip: Worked, packer: EvenPacker) -> Findings:
+    return (
         Finding(code="strip-size", actual=strip),
         Finding(code="planed-off", actual=floor_at_nought(strip - packer.least)),
         Finding(code="joint-in-lining"),
     )
-    return _way(built, around, work, leaves, refused)
 
 
 @calculator(
@@ -467,22 +504,27 @@ def eased_way(
         quirk=quirk,
         depth=around.architrave_thickness,
     )
-    work = _Work(
+    refused = (*_not_proud(packer), *_easing_refusals(deepest, most_eased, plaster_thickness))
+    leaves = (Finding(code="eased-band", limit=band, actual=deepest),)
+    return _way(built, around, _easing_work(architraves, minutes), leaves, refused)
+
+
+def _easing_work(architraves: ArchitraveSet, minutes: Worked | None) -> _Work:
+    return _Work(
         pieces=_three(),
         costs=(_cost("architrave", architraves.metres), _cost("eased", architraves.metres)),
         operations=("find-services", "score-plaster", "pare-plaster", "fit-architrave"),
         asks=("asbestos", "services"),
         minutes=minutes,
     )
-    refused = found(
-        (packer.greatest.magnitude <= 0, Finding(code="no-set-back", actual=packer.greatest)),
-        (deepest > most_eased, Finding(code="eased-too-deep", limit=most_eased, actual=deepest)),
-        (
-            plaster_thickness is not None and deepest >= plaster_thickness,
-            Finding(code="plaster-too-thin", limit=plaster_thickness, actual=deepest),
-        ),
+
+
+def _easing_refusals(deepest: Worked, most: Worked, plaster: Worked | None) -> Findings:
+    through = plaster is not None and deepest >= plaster
+    return found(
+        (deepest > most, Finding(code="eased-too-deep", limit=most, actual=deepest)),
+        (through, Finding(code="plaster-too-thin", limit=plaster, actual=deepest)),
     )
-    return _way(built, around, work, (Finding(code="eased-band", limit=band, actual=deepest),), refused)
 
 
 @calculator(example=Example(inputs={"packer": "packed_way", "rebate": "rebated_way"}, gives={}))
