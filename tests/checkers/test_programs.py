@@ -26,7 +26,7 @@ def test_missing_java_names_its_cure(monkeypatch: pytest.MonkeyPatch) -> None:
         java()
 
 
-def test_a_registry_out_of_reach_names_the_cure_and_keeps_nothing(
+def test_a_registry_out_of_reach_names_the_cure_and_is_asked_again(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path))
@@ -35,7 +35,7 @@ def test_a_registry_out_of_reach_names_the_cure_and_keeps_nothing(
     monkeypatch.setenv("npm_config_fetch_retries", "0")
     with pytest.raises(MissingProgramError, match="Cure: reach the npm registry once"):
         node_package("axe-core")
-    assert [path for path in (tmp_path / "storeyrod-checkers").iterdir() if path.is_dir()] == []
+    assert list((tmp_path / "storeyrod-checkers").glob("*.finished")) == []
 
 
 def test_the_packages_are_the_pinned_ones() -> None:
@@ -56,11 +56,12 @@ def test_a_thing_is_made_once(tmp_path: Path) -> None:
     assert len(made) == 1
 
 
-def test_a_failed_attempt_leaves_nothing_that_passes_for_the_thing(tmp_path: Path) -> None:
+def test_a_failed_attempt_does_not_pass_for_the_thing(tmp_path: Path) -> None:
     def fail(folder: Path) -> None:
         (folder / "half").write_text("half", encoding="utf-8")
         raise OSError("the disk is full")
 
     with pytest.raises(OSError, match="the disk is full"):
         made_once(tmp_path / "thing", fail)
-    assert [path.name for path in tmp_path.iterdir()] == ["thing.lock"]
+    made_once(tmp_path / "thing", lambda folder: (folder / "whole").touch())
+    assert [path.name for path in (tmp_path / "thing").iterdir()] == ["whole"]

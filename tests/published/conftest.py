@@ -75,10 +75,10 @@ def _publish(folder: Path) -> None:
 
 
 @pytest.fixture(scope="session")
-def published(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> Published:
+def published(tmp_path_factory: pytest.TempPathFactory) -> Published:
     """The demonstration as published, shared by all test processes of one run."""
     base = tmp_path_factory.getbasetemp()
-    shared = base if worker_id == "master" else base.parent
+    shared = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
     return Published(folder=made_once(shared / "published-demonstration", _publish))
 
 
