@@ -107,6 +107,16 @@ def test_controls_are_big_enough_for_a_thumb(kind: str, pages: dict[str, Path], 
     with opened(browser, pages[kind], PHONE) as page:
         small = page.evaluate(
             "() => [...document.querySelectorAll('label.tick, .button, .contents a, .links a, .step-bar a')]"
-            ".filter(e => e.getBoundingClientRect().height < 40).map(e => e.className + ' ' + e.innerText)"
+            ".filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 40).map(e => e.className + ' ' + e.innerText)"
         )
     assert small == []
+
+
+def test_a_drawing_fills_the_screen_and_goes_back(pages: dict[str, Path], browser: Browser) -> None:
+    with opened(browser, pages["guide"], PHONE) as page:
+        page.click("#figure-3 .enlarge")
+        assert page.locator("dialog[open] svg.drawing").count() == 1
+        assert page.locator("#figure-3 svg.drawing").count() == 0
+        page.keyboard.press("Escape")
+        assert page.locator("#figure-3 svg.drawing").count() == 1
+        assert page.evaluate("document.activeElement.className") == "button enlarge"

@@ -1,5 +1,5 @@
 // Kindnesses only: the page is whole without this. Ticks and readings are kept on this device, the rod shows
-// the step in hand and the steps done.
+// the step in hand and the steps done, and a drawing can fill the screen.
 (function () {
   "use strict";
   var store = null;
@@ -47,6 +47,34 @@
     });
   }
 
+  // The drawing itself moves into the full-screen sheet and back, so that no id ever stands twice.
+  function enlarge(room, opener) {
+    var sheet = document.createElement("dialog"), shut = document.createElement("button");
+    var table = document.createElement("div"), drawing = room.querySelector("svg");
+    sheet.className = "full-screen";
+    sheet.setAttribute("aria-label", room.dataset.name);
+    shut.className = "button full";
+    shut.textContent = room.dataset.close;
+    table.className = "drawing-table";
+    table.tabIndex = 0;
+    table.appendChild(drawing);
+    sheet.append(shut, table);
+    document.body.appendChild(sheet);
+    shut.addEventListener("click", function () { sheet.close(); });
+    sheet.addEventListener("close", function () { room.insertBefore(drawing, room.firstChild); sheet.remove(); opener.focus(); });
+    sheet.showModal();
+  }
+
+  function offerFullScreen(room) {
+    var opener = document.createElement("button");
+    opener.type = "button";
+    opener.className = "button enlarge";
+    opener.textContent = room.dataset.enlarge;
+    opener.addEventListener("click", function () { enlarge(room, opener); });
+    room.appendChild(opener);
+  }
+
+  if ("HTMLDialogElement" in window) each("[data-enlarge]", offerFullScreen);
   document.documentElement.classList.add("scripted");
   each("[data-keep]", recall);
   document.addEventListener("change", keep);
