@@ -13,7 +13,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from generator.drawings.clipping import Box, Points, bounds, inset
-from generator.drawings.pens import HATCH_NEW, HATCH_STANDING, INK, STANDING, Pen
+from generator.drawings.pens import HATCH_NEW, HATCH_STANDING, INK, Pen
 
 if TYPE_CHECKING:
     import numpy as np
@@ -64,8 +64,8 @@ def _dot(diameter: float, colour: str) -> Pen:
 
 
 BLOCKWORK = Hatch(kind="lines", spacing=3.0, slopes=(-45.0,), pen=_line(HATCH_STANDING))
-PLASTER = Hatch(kind="dots", spacing=2.1, shift=0.8, pen=_dot(0.32, STANDING))
-PLASTER_FIELD = Hatch(kind="dots", spacing=2.8, shift=0.9, pen=_dot(0.32, STANDING))
+PLASTER = Hatch(kind="dots", spacing=2.1, shift=0.8, pen=_dot(0.32, HATCH_STANDING))
+PLASTER_FIELD = Hatch(kind="dots", spacing=2.8, shift=0.9, pen=_dot(0.32, HATCH_STANDING))
 MDF = Hatch(kind="dots", spacing=0.95, shift=0.13, pen=_dot(0.22, HATCH_NEW))
 END_GRAIN_NEW = Hatch(kind="arcs", spacing=1.35, pen=_line(HATCH_NEW))
 END_GRAIN_STANDING = Hatch(kind="arcs", spacing=1.9, pen=_line(HATCH_STANDING))

@@ -73,7 +73,7 @@ def key(sheet: Sheet, entries: Sequence[Entry], top: float) -> float:
     for i in range(columns):
         y = top
         for entry in entries[i * share : (i + 1) * share]:
-            y = _entry(sheet, entry, left + i * wide, y, wide - 3.0)
+            y = _entry(sheet, entry, left + i * wide, y, wide - 2.0)
         lowest = max(lowest, y)
     return lowest
 

@@ -291,9 +291,9 @@ class Sheet:
         return True
 
     def _fits(self, box: Box, spot: Spot) -> bool:
-        if spot.within and not all(inside(corner, spot.within) for corner in box.grown(0.3).corners):
+        if not self.free(box.grown(spot.margin)):
             return False
-        return self.free(box.grown(spot.margin))
+        return not spot.within or all(inside(corner, spot.within) for corner in box.grown(0.3).corners)
 
     def free(self, box: Box) -> bool:
         """Whether a text's box touches no stroke, no other text and no dark fill, and lies on the sheet."""

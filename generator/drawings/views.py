@@ -179,10 +179,11 @@ class View:
         near: Point | None = None,
         turns: tuple[int, ...] = (),
     ) -> None:
-        """Letter a part: inside it where there is room, otherwise `nearest` mm or more off with one leader.
+        """Letter a part: inside it where there is room, otherwise outside with one leader.
 
         `near` is the real point the letter would best stand at; without one, the part's middle. `turns` are
-        the directions (degrees, clockwise from the right) in which a leader is tried first.
+        the directions (degrees, clockwise from the right) in which a leader is tried first, `nearest` mm long
+        or more.
         """
         paper = self.all_at(points)
         if self.disc is not None:
@@ -220,9 +221,10 @@ class View:
     def _led_spots(
         self, paper: Points, letter: str, kind: TextKind, nearest: float, turns: tuple[int, ...]
     ) -> Iterator[Spot]:
-        ways = (*turns, *_TURNS)
+        for x, y in islice(_inner_points(paper), 3) if turns else ():
+            yield from self._spots_round(x, y, letter, kind, dotted=True, nearest=nearest, turns=turns)
         for x, y in islice(_inner_points(paper), 6):
-            yield from self._spots_round(x, y, letter, kind, dotted=True, nearest=nearest, turns=ways)
+            yield from self._spots_round(x, y, letter, kind, dotted=True)
 
     def _spots_round(
         self,
@@ -272,7 +274,7 @@ def _inner_points(paper: Points, near: Point | None = None) -> Iterator[Point]:
 
 
 def break_line(start: Point, end: Point) -> Points:
-    """Return a break: a straight line with one zigzag at mid length, 2.2 wide and 3.2 long; a short one is left plain."""
+    """Return a break: a line with one zigzag at mid length, 2.2 wide and 3.2 long; a short one is plain."""
     length = math.dist(start, end)
     if length < 9.0:
         return start, end
