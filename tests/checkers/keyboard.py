@@ -15,7 +15,7 @@ MOST_STOPS = 400
 class Stop:
     """One place where the focus rests: its element and text, and three facts.
 
-    `skips`: a link from outside the main part into it; `seen`: nothing hides it; `marked`: the focus shows.
+    `skips`: a link from outside the main part into it; `seen`: not wholly hidden; `marked`: the focus shows.
     """
 
     element: str
@@ -76,14 +76,15 @@ _STOP = """() => {
     return [outline, s.boxShadow, s.backgroundColor, s.color, s.borderTopColor, s.borderTopWidth,
             s.textDecorationLine].join('|');
   };
-  const box = e.getBoundingClientRect();
-  const x = Math.min(Math.max(box.left + box.width / 2, 0), innerWidth - 1);
-  const y = Math.min(Math.max(box.top + Math.min(box.height / 2, 12), 0), innerHeight - 1);
-  const top = document.elementFromPoint(x, y);
   const label = e.labels && e.labels.length ? e.labels[0] : null;
-  const around = !!top && top.contains(e) && top !== document.body && top !== root;
-  const seen = box.width > 1 && box.height > 1 && box.bottom > 0 && box.top < innerHeight
-    && !!top && (e.contains(top) || around || !!label && label.contains(top));
+  const hit = (x, y) => {
+    const top = document.elementFromPoint(x, y);
+    return !!top && (e.contains(top) || !!label && label.contains(top));
+  };
+  const shares = [0.02, 0.25, 0.5, 0.75, 0.98];
+  const shows = box => box.width > 1 && box.height > 1
+    && shares.some(u => shares.some(v => hit(box.left + u * box.width, box.top + v * box.height)));
+  const seen = [...e.getClientRects(), ...(label ? label.getClientRects() : [])].some(shows);
   const focused = look();
   e.blur();
   const plain = look();

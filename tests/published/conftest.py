@@ -14,6 +14,7 @@ import pytest
 from tests.checkers.once import made_once
 
 ROOT = Path(__file__).resolve().parents[2]
+GIVEN = "methods-as-given"
 COMMAND = "import sys; from generator.cli import main; sys.exit(main(sys.argv[1:]))"
 
 
@@ -38,11 +39,6 @@ class Published:
         """Give all PDF files of the site; there are never none."""
         return self._files("*.pdf")
 
-    @property
-    def sources(self) -> tuple[Path, ...]:
-        """Give the user's own files, from which the site was made."""
-        return tuple(sorted(path for path in (self.folder / "methods").rglob("*") if path.is_file()))
-
     def _files(self, pattern: str) -> tuple[Path, ...]:
         found = tuple(sorted(self.site.rglob(pattern)))
         if not found:
@@ -61,17 +57,18 @@ def storeyrod(*arguments: str, cache: Path, **variables: str) -> subprocess.Comp
     return subprocess.run(command, capture_output=True, text=True, env=environment)
 
 
-def publish_demo(folder: Path, *arguments: str, **variables: str) -> Published:
-    """Copy the demonstration into `folder` and publish it; AssertionError with the report if it fails."""
+def publish_demo(folder: Path, methods: Path, *arguments: str, **variables: str) -> Published:
+    """Copy `methods` into `folder` and publish that; AssertionError with the whole report if it fails."""
     folder.mkdir(exist_ok=True)
-    shutil.copytree(ROOT / "methods", folder / "methods")
+    shutil.copytree(methods, folder / "methods")
+    shutil.copytree(methods, folder / GIVEN)
     done = storeyrod("publish", str(folder), *arguments, cache=folder / "cache", **variables)
     assert done.returncode == 0, f"publish ended with {done.returncode}:\n{done.stdout}{done.stderr}"
     return Published(folder=folder)
 
 
 def _publish(folder: Path) -> None:
-    publish_demo(folder)
+    publish_demo(folder, ROOT / "methods")
 
 
 @pytest.fixture(scope="session")

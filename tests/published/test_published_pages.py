@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -21,6 +22,7 @@ from tests.checkers.browser import (
     readable_lines,
     weight,
 )
+from tests.checkers.contrast import faint_text
 from tests.checkers.findings import Finding, listed
 from tests.checkers.keyboard import keyboard_faults
 from tests.checkers.leftovers import other_tools, unfilled
@@ -47,6 +49,15 @@ def test_axe_finds_nothing(published: Published, browser: Browser, view: View) -
     for file in published.pages:
         with opened(browser, file, view) as page:
             found += axe_violations(page, f"{published.name(file)} ({view})")
+    assert listed(found) == ""
+
+
+@pytest.mark.parametrize("view", VIEWS, ids=str)
+def test_all_text_stands_out_drawings_included(published: Published, browser: Browser, view: View) -> None:
+    found: list[Finding] = []
+    for file in published.pages:
+        with opened(browser, file, view) as page:
+            found += faint_text(page, f"{published.name(file)} ({view})")
     assert listed(found) == ""
 
 
@@ -135,5 +146,5 @@ def test_no_page_speaks_of_its_making(published: Published, browser: Browser) ->
 
 def test_file_names_travel(published: Published) -> None:
     names = [published.name(file) for file in published.site.rglob("*") if file.is_file()]
-    portable = set("abcdefghijklmnopqrstuvwxyz0123456789-_./")
-    assert [name for name in names if set(name) - portable] == []
+    assert [name for name in names if not re.fullmatch(r"[A-Za-z0-9_./-]+", name)] == []
+    assert len({name.lower() for name in names}) == len(names)

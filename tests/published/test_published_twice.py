@@ -6,7 +6,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from tests.checkers.findings import Finding, listed
-from tests.published.conftest import ROOT, Published, publish_demo, storeyrod
+from tests.published.conftest import GIVEN, Published, publish_demo, storeyrod
 
 
 def contents(site: Path) -> dict[str, str]:
@@ -19,7 +19,7 @@ def test_another_publication_of_the_same_input_has_the_same_bytes(
     published: Published, tmp_path: Path
 ) -> None:
     elsewhere = {"PYTHONHASHSEED": "7", "TZ": "Pacific/Chatham", "LC_ALL": "C", "COLUMNS": "40"}
-    again = publish_demo(tmp_path / "elsewhere", "--workers", "1", **elsewhere)
+    again = publish_demo(tmp_path / "elsewhere", published.folder / GIVEN, "--workers", "1", **elsewhere)
     first, second = contents(published.site), contents(again.site)
     names = sorted(name for name in first | second if first.get(name) != second.get(name))
     assert (
@@ -35,4 +35,4 @@ def test_publishing_again_writes_nothing(published: Published) -> None:
 
 
 def test_the_inputs_are_left_as_they_were(published: Published) -> None:
-    assert contents(published.folder / "methods") == contents(ROOT / "methods")
+    assert contents(published.folder / "methods") == contents(published.folder / GIVEN)
