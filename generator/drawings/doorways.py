@@ -20,10 +20,10 @@ from generator.drawings.pens import (
     VISIBLE,
     VISIBLE_STANDING,
 )
-from generator.drawings.profiles import profile
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, detail_view, dimension_layer, ring_letter
+from generator.quantities.profiles import profile
 
 _SCALES = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))

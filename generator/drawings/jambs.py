@@ -12,10 +12,10 @@ from generator.drawings.figures import Angle, Size
 from generator.drawings.keys import LETTERS, Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
 from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
-from generator.drawings.profiles import Profile, profile
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, break_line, detail_view, ring_letter
+from generator.quantities.profiles import Profile, profile
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _PHONE_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))

@@ -114,6 +114,14 @@ def atan(item: Worked) -> Worked:
     return applied("atan", (item,), Value(math.degrees(math.atan(item.number)), ANGLE))
 
 
+def asin(item: Worked) -> Worked:
+    """The angle in degrees whose sine is a plain number from −1 to 1; Undefined beyond."""
+    _kind("asin", item, NUMBER)
+    if not -1 <= item.number <= 1:
+        raise Undefined("no-such-angle")
+    return applied("asin", (item,), Value(math.degrees(math.asin(item.number)), ANGLE))
+
+
 def tan(item: Worked) -> Worked:
     """The tangent of an angle in degrees."""
     return _of_angle("tan", math.tan, item)

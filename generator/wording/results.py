@@ -44,6 +44,30 @@ FINDINGS: Mapping[str, str] = {
     "lining-moved": "the lining comes forward %(actual)s on this face and goes back as much on the other",
     "still-uneven": "plaster up to %(actual)s off the lining, since the lining is straight",
     "eased-band": "a band %(limit)s wide behind the architrave, up to %(actual)s deep",
+    "six-disagree": "the six measurements do not meet: %(actual)s is left over at the top, and reading them "
+    "to the step given explains %(limit)s",
+    "measure-again": "take %(about)s again: it reads %(actual)s and the other five call for %(limit)s",
+    "corner-far-off": "the corner at the %(about)s comes to %(actual)s; no door opening stands like that, so "
+    "a size was taken wrongly",
+    "square-enough": "no corner is more than %(actual)s off square, within the %(limit)s allowed: plain cuts "
+    "will do",
+    "certificate-decides": "it is a fire door: what may be trimmed, the gaps and the hinge places stand in "
+    "its certificate and its maker's data, and nothing is worked out here",
+    "leaf-too-narrow": "the leaf is %(actual)s wide and the opening with its gaps needs %(limit)s",
+    "leaf-too-short": "the leaf is %(actual)s high and the opening with its gaps needs %(limit)s",
+    "edge-trim-over": "%(actual)s would come off each long edge and the leaf allows %(limit)s",
+    "end-trim-over": "%(actual)s would come off the height and the leaf allows %(limit)s",
+    "edge-binds": "a square leading edge needs %(actual)s and the gap is %(limit)s: bevel it",
+    "edge-clears": "a square leading edge needs %(actual)s of the %(limit)s gap; a bevel is for paint and "
+    "swelling",
+    "bevel-too-deep": "the bevel would take %(actual)s off the edge and the most is %(limit)s",
+    "hinges-overlap": "the hinges would stand %(actual)s apart and each is %(limit)s high",
+    "latch-out-of-leaf": "the latch would stand %(actual)s from the foot of a leaf %(limit)s high",
+    "leaf-over-hinges": "the leaf weighs %(actual)s and its hinges are rated for %(limit)s",
+    "carried-by-two": "the leaf weighs %(actual)s, more than the %(limit)s one person lifts: two people",
+    "floor-catches": "the floor rises under the swing, so the gap at the foot must be %(actual)s and is "
+    "%(limit)s",
+    "way-too-narrow": "the way through, leaf open square, is %(actual)s and the least is %(limit)s",
 }
 
 WAYS: Mapping[str, str] = {

@@ -21,7 +21,7 @@ from generator.drawings.hatches import (
 )
 from generator.drawings.lettering import MissingGlyph, cap, extent, wrapped
 from generator.drawings.pens import Pen
-from generator.drawings.profiles import profile
+from generator.quantities.profiles import profile
 
 HATCHES = [BLOCKWORK, PLASTER, MDF, END_GRAIN_NEW, END_GRAIN_STANDING, LONG_GRAIN, FRAME_SIDE]
 HOLES = (Box(20, 12, 30, 16), Box(44, 5, 52, 9))

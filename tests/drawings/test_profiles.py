@@ -7,7 +7,7 @@ import math
 import pytest
 from shapely.geometry import Polygon
 
-from generator.drawings.profiles import PROFILES, UnknownProfile, profile
+from generator.quantities.profiles import PROFILES, UnknownProfile, profile
 
 H, T = 119.0, 18.0
 WHOLE = H * T

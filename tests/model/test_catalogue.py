@@ -67,6 +67,6 @@ def test_no_noise_or_vibration_is_made_up(tool: object) -> None:
 
 
 def test_every_profile_is_drawn_and_every_drawn_profile_is_known() -> None:
-    from generator.drawings.profiles import PROFILES as DRAWN
+    from generator.quantities.profiles import PROFILES as DRAWN
 
     assert set(PROFILES) == set(DRAWN)

@@ -49,6 +49,8 @@ def run_with(name: str, **inputs: Result) -> Result:
 def _input(parameter: Parameter, text: InputText) -> Result:
     if parameter.kind is Readings:
         return readings(*text)
+    if parameter.kind is str:
+        return str(text)
     if parameter.kind is tuple:
         return tuple(size(each, parameter.name) for each in text)
     return size(str(text), parameter.name) if parameter.kind is Worked else example_result(str(text))

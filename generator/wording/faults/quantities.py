@@ -71,6 +71,9 @@ FAULTS: Mapping[str, Fault] = {
     "no-square-root": Fault(
         "There is no square root of this for %(where)s.", "Expected a plain number or an area, not negative."
     ),
+    "no-such-angle": Fault(
+        "There is no angle with this sine for %(where)s.", "Expected a number from −1 to 1."
+    ),
     # Inputs a calculator cannot work with
     "input-not-above": Fault(
         "“%(argument)s” of %(function)s is %(actual)s for %(where)s.",
@@ -87,6 +90,39 @@ FAULTS: Mapping[str, Fault] = {
     "leg-without-length": Fault(
         "The gap at the floor leaves a leg of no length for %(where)s.",
         "Expected a floor gap smaller than the opening's height.",
+    ),
+    "measurement-disagrees": Fault(
+        "At %(where)s %(measured)s reads %(read)s, and no opening can have that beside the rest.",
+        "The other five call for %(called)s: take it again.",
+    ),
+    "opening-cannot-close": Fault(
+        "Three or more of the triangles of widths, heights and diagonals cannot close for %(where)s.",
+        "Expected six sizes of one opening: take all six again.",
+    ),
+    "word-not-offered": Fault(
+        "“%(argument)s” is “%(found)s” for %(where)s.", "Expected one of: %(known)s."
+    ),
+    "moulding-measure-missing": Fault(
+        "A %(shape)s moulding needs its %(measure)s for %(where)s.",
+        "Expected %(measure)s from the maker's drawing.",
+    ),
+    "moulding-does-not-fit": Fault(
+        "The %(shape)s moulding's parts come to %(needs)s and it is %(has)s %(way)s for %(where)s.",
+        "Expected the measures of the maker's drawing.",
+    ),
+    "ogee-overhangs": Fault(
+        "The ogee is %(found)s deep, more than it is broad, for %(where)s.",
+        "Expected a breadth at least as large as the depth; two equal curves would overhang otherwise.",
+    ),
+    "spring-out-of-range": Fault(
+        "The spring angle is %(found)s for %(where)s.",
+        "Expected 5° to 85°, from the wall to the back of the moulding.",
+    ),
+    "corner-out-of-range": Fault(
+        "The corner is %(found)s for %(where)s.", "Expected 30° to 175°: past that, butt or scarf the pieces."
+    ),
+    "hinge-count": Fault(
+        "%(found)s hinges for %(where)s.", "Expected a whole number of hinges, from 2 to %(most)s."
     ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."

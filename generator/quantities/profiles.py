@@ -7,7 +7,10 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from generator.drawings.clipping import Point, Points, arc
+Point = tuple[float, float]
+Points = tuple[Point, ...]
+_SAGITTA = 0.01
+_COARSEST = 0.05
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +82,11 @@ def _flattened(start: Point, turn: Turn) -> Points:
         return (turn.end,)
     radius = math.dist(start, turn.centre)
     begin = math.atan2(start[1] - turn.centre[1], start[0] - turn.centre[0])
-    return (*arc(turn.centre, radius, begin, begin + turn.sweep)[1:-1], turn.end)
+    step = 2 * math.acos(max(-1.0, 1 - min(_SAGITTA / radius, 1.0))) if radius > 0 else math.pi
+    count = max(2, math.ceil(abs(turn.sweep) / max(step, _COARSEST)))
+    angles = (begin + turn.sweep * i / count for i in range(1, count))
+    x, y = turn.centre
+    return (*((x + radius * math.cos(a), y + radius * math.sin(a)) for a in angles), turn.end)
 
 
 def _segment(start: Point, turn: Turn) -> float:
