@@ -413,11 +413,13 @@ def doorway_elevation(
     the width, and printed as given. The scale is the largest of 1:10 to 1:100 that fits the sheet. Raises
     UnknownProfile.
     """
-    sizes = {name: value for name, value in locals().items() if name != "width"}
-    door = _Doorway(**sizes)
+    return _laid(_Doorway(**{name: value for name, value in locals().items() if name != "width"}), width)
+
+
+def _laid(door: _Doorway, width: float) -> Drawn:
     sheet = Sheet(width=width)
     plan = _plan(door, sheet)
-    words = f"{place or 'Doorway'}, elevation {plan.named}"
+    words = f"{door.place or 'Doorway'}, elevation {plan.named}"
     view = _view(door, sheet, plan, title(sheet, words))
     _paint(view, door)
     _floor(view, door)
@@ -429,9 +431,8 @@ def doorway_elevation(
     _left_out(sheet)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     pieces, points = _entries(door)
-    return Drawn(
-        sheet=sheet, title=words, alt=_alt(door, plan.named), scale=plan.named, key=(*pieces, *points)
-    )
+    alt = _alt(door, plan.named)
+    return Drawn(sheet=sheet, title=words, alt=alt, scale=plan.named, key=(*pieces, *points))
 
 
 def _left_out(sheet: Sheet) -> None:

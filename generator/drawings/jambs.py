@@ -3,324 +3,24 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from typing import Any
 
-from generator.drawings.clipping import Box, Point, Points, arc, circle, rectangle
+from generator.drawings.clipping import Box, Point, Points, arc, circle
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Angle, Size
-from generator.drawings.keys import LETTERS, Entry, key, notes, rule_bar, title
+from generator.drawings.jamb_parts import BARREL, Jamb, Part, lettered, parts_of
+from generator.drawings.keys import Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
 from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, break_line, detail_view, ring_letter
-from generator.quantities.profiles import Profile, profile
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _PHONE_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
 _DETAILS = ((0.5, "1:2"), (1.0, "1:1"), (2.0, "2:1"), (4.0, "4:1"), (8.0, "8:1"))
 _TALLEST = 252.0
-_BARREL = 5.0
-_FLAP = 2.0
-_CORES = {"block": ("Blockwork", "block"), "stud": ("Stud", "stud")}
-_ARCHITRAVES = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Jamb:
-    """The jamb's sizes; x runs from the lining's face towards the opening, y from the frame edge into the
-    wall.
-    """
-
-    place: str
-    wall_core: str
-    wall_thickness: Size
-    plaster_thickness: Size
-    packing_gap: Size
-    set_back: Size
-    frame_edge: Size
-    frame_depth: Size
-    first_quirk: Size
-    second_quirk: Size
-    total_quirk: Size
-    packer_width: Size
-    packer_thickness: Size
-    left_over: Size
-    architrave_width: Size
-    architrave_thickness: Size
-    architrave_profile: str
-    architrave_material: str
-    architrave_pin: Size
-    skirting_thickness: Size
-    skirting_shadow: Size
-    leaf_thickness: Size
-    hinge_gap: Size
-    pin_projection: Size
-    opening_angle: Angle
-    stop_width: Size
-    stop_thickness: Size
-
-    @property
-    def quirk(self) -> float:
-        return self.first_quirk.mm + self.second_quirk.mm
-
-    @property
-    def packed(self) -> bool:
-        return self.packer_thickness.mm > 0
-
-    @property
-    def back(self) -> float:
-        """The y of the architrave's back."""
-        return -self.packer_thickness.mm
-
-    @property
-    def outer(self) -> float:
-        """The x of the architrave's outer edge."""
-        return -self.quirk - self.architrave_width.mm
-
-    @property
-    def core_top(self) -> float:
-        return self.plaster_thickness.mm - self.set_back.mm
-
-    @property
-    def core_bottom(self) -> float:
-        return self.core_top + self.wall_thickness.mm
-
-    @property
-    def wall_bottom(self) -> float:
-        return self.core_bottom + self.plaster_thickness.mm
-
-    @property
-    def deepest(self) -> float:
-        return max(self.wall_bottom, self.frame_depth.mm)
-
-    @property
-    def hinge_pin(self) -> Point:
-        return self.hinge_gap.mm / 2, -self.pin_projection.mm
-
-    @property
-    def eased(self) -> bool:
-        """Whether the plaster stands in front of the architrave's back and is to be eased there."""
-        return self.set_back.mm > self.packer_thickness.mm + 1e-9 and self.packed
-
-    def section(self) -> Profile:
-        return profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
-
-    def architrave(self) -> Points:
-        """The moulding's outline, laid on the packer with its inner edge at the quirks."""
-        return tuple((-self.quirk - u, self.back - v) for u, v in self.section().points())
-
-    def front_plaster(self, left: float) -> Points:
-        """The plaster on the near face, cut back behind the architrave where it is to be eased."""
-        end, face = -self.frame_edge.mm, -self.set_back.mm
-        if not self.eased or self.outer - 2 > end:
-            return rectangle(left, face, end, self.core_top)
-        step = self.outer - 2
-        if step <= left:
-            return rectangle(left, self.back, end, self.core_top)
-        return (
-            (left, face),
-            (step, face),
-            (step, self.back),
-            (end, self.back),
-            (end, self.core_top),
-            (left, self.core_top),
-        )
-
-    def pin(self) -> Points:
-        """The pin through the architrave's bearing, at its stated length, with a pointed end."""
-        bearing = (self.packer_width.mm if self.packed else self.frame_edge.mm - self.first_quirk.mm) - (
-            self.second_quirk.mm
-        )
-        u = max(3.0, min(bearing / 2, self.architrave_width.mm / 2))
-        x, head = -self.quirk - u, self.back - self.section().face_at(u)
-        foot = head + self.architrave_pin.mm
-        return ((x - 0.7, head), (x + 0.7, head), (x + 0.7, foot - 1.6), (x, foot), (x - 0.7, foot - 1.6))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Part:
-    """One part of the section: name, outline in real mm, material, its key words and its broken sides."""
-
-    name: str
-    points: Points
-    material: str
-    words: str
-    broken: tuple[int, ...] = ()
-
-
-def _parts(jamb: _Jamb, left: float, right: float) -> tuple[_Part, ...]:
-    """List the parts in key order, `left` and `right` being the real x at which the view breaks off."""
-    return tuple(part for family in _FAMILIES for part in family(jamb, left, right))
-
-
-def _wall(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    words, material = _CORES[jamb.wall_core]
-    inner = -jamb.frame_edge.mm - jamb.packing_gap.mm
-    yield _Part(
-        name="wall",
-        points=rectangle(left, jamb.core_top, inner, jamb.core_bottom),
-        material=material,
-        words=f"{words}, {jamb.wall_thickness.text}",
-        broken=(3,),
-    )
-    proud = f"{jamb.set_back.text} proud of the lining" if jamb.set_back.mm > 0 else "not proud"
-    ease = "; ease it behind the architrave" if jamb.eased else ""
-    front = jamb.front_plaster(left)
-    yield _Part(
-        name="plaster",
-        points=front,
-        material="plaster",
-        words=f"Plaster, {jamb.plaster_thickness.text}; {proud}{ease}",
-        broken=(len(front) - 1,),
-    )
-    yield _Part(
-        name="plaster, far face",
-        points=rectangle(left, jamb.core_bottom, -jamb.frame_edge.mm, jamb.wall_bottom),
-        material="plaster",
-        words="",
-        broken=(3,),
-    )
-
-
-def _frame(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    yield _Part(
-        name="frame",
-        points=rectangle(-jamb.frame_edge.mm, 0.0, 0.0, jamb.frame_depth.mm),
-        material="standing timber",
-        words=f"Lining; edge {jamb.frame_edge.text}, {jamb.frame_depth.text} deep",
-    )
-
-
-def _packer(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    if jamb.packed:
-        start = -jamb.first_quirk.mm
-        yield _Part(
-            name="packer",
-            points=rectangle(start - jamb.packer_width.mm, jamb.back, start, 0.0),
-            material="new timber",
-            words=f"Packer, {jamb.packer_width.text} × {jamb.packer_thickness.text}",
-        )
-
-
-def _architrave(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    words, material = _ARCHITRAVES[jamb.architrave_material]
-    size = f"{jamb.architrave_width.text} × {jamb.architrave_thickness.text}"
-    name = jamb.architrave_profile.capitalize()
-    yield _Part(
-        name="architrave",
-        points=jamb.architrave(),
-        material=material,
-        words=f"{name} architrave, {words}, {size}",
-    )
-
-
-def _filler(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    if jamb.left_over.mm > 0:
-        deep = min(5.0, jamb.architrave_width.mm / 4)
-        yield _Part(
-            name="filler",
-            points=rectangle(
-                jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm
-            ),
-            material="filler",
-            words=f"Flexible filler; {jamb.left_over.text} left at the wall side",
-        )
-
-
-def _skirting(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    if jamb.skirting_thickness.mm > 0:
-        yield _Part(
-            name="skirting",
-            points=rectangle(
-                left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm
-            ),
-            material="beyond",
-            words=f"Skirting, {jamb.skirting_thickness.text} (beyond; fixed after)",
-            broken=(3,),
-        )
-
-
-def _leaf(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    yield _Part(
-        name="leaf",
-        points=rectangle(jamb.hinge_gap.mm, 0.0, right, jamb.leaf_thickness.mm),
-        material="standing timber, other hand",
-        words=f"Door leaf, {jamb.leaf_thickness.text}; gap at hinge {jamb.hinge_gap.text}",
-        broken=(1,),
-    )
-
-
-def _hinge(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    x, y = jamb.hinge_pin
-    deep = min(30.0, jamb.leaf_thickness.mm - 5.0)
-    for name, near, far in (
-        ("hinge flap on the frame", x - 0.35, x - 0.35 - _FLAP),
-        ("hinge flap on the leaf", x + 0.35, x + 0.35 + _FLAP),
-    ):
-        rim = tuple((u, y + math.sqrt(_BARREL**2 - (u - x) ** 2)) for u in (near, (near + far) / 2, far))
-        yield _Part(name=name, points=(*rim, (far, deep), (near, deep)), material="steel", words="")
-    yield _Part(
-        name="hinge",
-        points=circle((x, y), _BARREL),
-        material="hinge",
-        words=f"Hinge; pin {jamb.pin_projection.text} in front of the leaf",
-    )
-
-
-def _stop(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    top = jamb.leaf_thickness.mm + 2.0
-    if jamb.stop_width.mm > 0:
-        yield _Part(
-            name="stop",
-            points=rectangle(0.0, top, jamb.stop_thickness.mm, top + jamb.stop_width.mm),
-            material="standing timber, other hand",
-            words=f"Door stop, planted, {jamb.stop_width.text} × {jamb.stop_thickness.text}",
-        )
-
-
-def _packing(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    edge = -jamb.frame_edge.mm
-    if jamb.packing_gap.mm > 0:
-        yield _Part(
-            name="packing gap",
-            points=rectangle(edge - jamb.packing_gap.mm, jamb.core_top, edge, jamb.core_bottom),
-            material="empty",
-            words=f"Packing gap, {jamb.packing_gap.text}; packed at each fixing",
-        )
-
-
-def _nail(jamb: _Jamb, left: float, right: float) -> Iterator[_Part]:
-    pin = jamb.pin()
-    through = "through packer into lining" if jamb.packed else "into lining"
-    ground = through if max(y for _, y in pin) > 0 else "into packer only: it stops short of the lining"
-    yield _Part(
-        name="pin",
-        points=pin,
-        material="steel",
-        words=f"Pin, {jamb.architrave_pin.text} long, {ground}",
-    )
-
-
-_FAMILIES: tuple[Callable[[_Jamb, float, float], Iterator[_Part]], ...] = (
-    _wall,
-    _frame,
-    _packer,
-    _architrave,
-    _filler,
-    _skirting,
-    _leaf,
-    _hinge,
-    _stop,
-    _packing,
-    _nail,
-)
-
-
-def _lettered(parts: tuple[_Part, ...]) -> tuple[tuple[str, _Part], ...]:
-    keyed = [part for part in parts if part.words]
-    return tuple(zip(LETTERS, keyed, strict=False))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -336,7 +36,7 @@ class _Plan:
     right: float
 
 
-def _plan(jamb: _Jamb, width: float, scale: float, named: str) -> _Plan | None:
+def _plan(jamb: Jamb, width: float, scale: float, named: str) -> _Plan | None:
     """Fit the view across the sheet, or say that it does not fit."""
     narrow = width < 120
     column, beyond, after = (10.0, 5.0, 9.0) if narrow else (13.0, 11.0, 12.0)
@@ -357,11 +57,11 @@ def _plan(jamb: _Jamb, width: float, scale: float, named: str) -> _Plan | None:
 class _Layout:
     """One attempt at the sheet, at one scale."""
 
-    jamb: _Jamb
+    jamb: Jamb
     plan: _Plan
     sheet: Sheet
     view: View
-    parts: tuple[_Part, ...]
+    parts: tuple[Part, ...]
     said: list[str] = field(default_factory=list)
 
     @property
@@ -369,7 +69,7 @@ class _Layout:
         return self.view.at(self.plan.right, 0)[0]
 
 
-def _begin(jamb: _Jamb, width: float, plan: _Plan, words: str) -> _Layout:
+def _begin(jamb: Jamb, width: float, plan: _Plan, words: str) -> _Layout:
     sheet = Sheet(width=width)
     below = title(sheet, words)
     rear = math.hypot(jamb.leaf_thickness.mm + jamb.pin_projection.mm, jamb.hinge_gap.mm / 2)
@@ -381,17 +81,17 @@ def _begin(jamb: _Jamb, width: float, plan: _Plan, words: str) -> _Layout:
     zero = below + max(crest, front * plan.scale + dims)
     box = Box(0.5, below + 0.5, width - 0.5, zero + jamb.deepest * plan.scale + 12)
     view = View(sheet=sheet, scale=plan.scale, origin=(plan.face, zero), zone=Zone(box=box))
-    return _Layout(jamb=jamb, plan=plan, sheet=sheet, view=view, parts=_parts(jamb, plan.left, plan.right))
+    return _Layout(jamb=jamb, plan=plan, sheet=sheet, view=view, parts=parts_of(jamb, plan.left, plan.right))
 
 
-def _paint(view: View, parts: tuple[_Part, ...]) -> None:
+def _paint(view: View, parts: tuple[Part, ...]) -> None:
     for part in parts:
         if part.broken:
             view.open_part(part.name, part.points, part.material, part.broken)
         else:
             view.part(part.name, part.points, part.material)
     pin = next(part for part in parts if part.name == "hinge").points
-    x, y = (pin[0][0] - _BARREL, pin[0][1])
+    x, y = (pin[0][0] - BARREL, pin[0][1])
     view.line(_closed(circle((x, y), 2.0)), VISIBLE_STANDING)
 
 
@@ -432,7 +132,7 @@ def _swing_arc(view: View, pin: Point, corner: Point, degrees: float) -> None:
 
 def _swing_words(laid: _Layout, near: Point) -> None:
     jamb, view, sheet = laid.jamb, laid.view, laid.sheet
-    letters = {part.name: letter for letter, part in _lettered(laid.parts)}
+    letters = {part.name: letter for letter, part in lettered(laid.parts)}
     shown = "90" if jamb.opening_angle.degrees >= 90 else jamb.opening_angle.text
     meets = f"then meets {letters['architrave']}" if jamb.opening_angle.degrees < 180 else "flat to the wall"
     lines = (f"leaf open at {shown}°", f"opens to {jamb.opening_angle.text}°,", meets)
@@ -585,7 +285,7 @@ def _leaf_dimensions(laid: _Layout) -> None:
     )
 
 
-def _detail_scale(jamb: _Jamb, scale: float, radius: float) -> tuple[float, str] | None:
+def _detail_scale(jamb: Jamb, scale: float, radius: float) -> tuple[float, str] | None:
     """Return the least enlargement that shows both quirks 6 mm wide, as far as the ring holds; None if
     not needed.
     """
@@ -633,19 +333,19 @@ def _detail(laid: _Layout) -> None:
     _detail_letters(ring, laid)
 
 
-def _drawn_in(jamb: _Jamb, scale: float, centre: Point, most: float) -> tuple[Point, float]:
+def _drawn_in(jamb: Jamb, scale: float, centre: Point, most: float) -> tuple[Point, float]:
     """Draw the ring in round what it is for, its top staying where the title needs it."""
     reach = max(jamb.first_quirk.mm, jamb.second_quirk.mm) * scale + 20.0
     radius = min(most, max(26.0, reach, jamb.packer_thickness.mm * scale / 2 + 16.0))
     return (centre[0], centre[1] - most + radius), radius
 
 
-def _tall_packer(jamb: _Jamb, scale: float, radius: float) -> bool:
+def _tall_packer(jamb: Jamb, scale: float, radius: float) -> bool:
     """Whether the packer is too thick for the ring to show both its top corner and its foot."""
     return jamb.packer_thickness.mm * scale > radius
 
 
-def _second_quirk(view: View, jamb: _Jamb) -> None:
+def _second_quirk(view: View, jamb: Jamb) -> None:
     if jamb.second_quirk.mm * view.scale < 2 or not jamb.packed:
         return
     top = view.at(0, jamb.back)[1]
@@ -657,7 +357,7 @@ def _second_quirk(view: View, jamb: _Jamb) -> None:
     )
 
 
-def _detail_dimensions(ring: View, jamb: _Jamb) -> None:
+def _detail_dimensions(ring: View, jamb: Jamb) -> None:
     _second_quirk(ring, jamb)
     disc = ring.disc
     assert disc is not None
@@ -677,14 +377,14 @@ def _detail_dimensions(ring: View, jamb: _Jamb) -> None:
 
 
 def _detail_letters(ring: View, laid: _Layout) -> None:
-    for letter, part in _lettered(laid.parts):
+    for letter, part in lettered(laid.parts):
         if part.name in {"packer", "architrave", "frame", "hinge"}:
             ring.letter(letter, part.name, part.points, "small letter")
 
 
 def _letters(laid: _Layout) -> None:
     order = {"filler": 2, "pin": 2, "packing gap": 1}
-    for letter, part in sorted(_lettered(laid.parts), key=lambda lp: order.get(lp[1].name, 0)):
+    for letter, part in sorted(lettered(laid.parts), key=lambda lp: order.get(lp[1].name, 0)):
         if part.name == "filler":
             # Its letter goes down into the wall, for the architrave above carries its own.
             laid.view.letter(letter, part.name, part.points, nearest=20.0, turns=(75, 105, 60, 120))
@@ -695,8 +395,7 @@ def _letters(laid: _Layout) -> None:
 def _finish(laid: _Layout) -> tuple[Entry, ...]:
     sheet = laid.sheet
     entries = tuple(
-        Entry(letter=letter, text=part.words, material=part.material)
-        for letter, part in _lettered(laid.parts)
+        Entry(letter=letter, text=part.words, material=part.material) for letter, part in lettered(laid.parts)
     )
     sheet.settle()
     if not sheet.thumbnail:
@@ -712,7 +411,7 @@ def _left_out(sheet: Sheet) -> tuple[str, ...]:
     return (f"Not figured on the view: {'; '.join(sheet.unplaced)}.",) if sheet.unplaced else ()
 
 
-def _attempt(jamb: _Jamb, width: float, plan: _Plan) -> Drawn:
+def _attempt(jamb: Jamb, width: float, plan: _Plan) -> Drawn:
     words = f"Jamb{f', {jamb.place}' if jamb.place else ''}, plan section {plan.named}"
     laid = _begin(jamb, width, plan, words)
     if not laid.sheet.thumbnail:
@@ -725,7 +424,7 @@ def _attempt(jamb: _Jamb, width: float, plan: _Plan) -> Drawn:
     return Drawn(sheet=laid.sheet, title=words, alt=_alt(jamb, plan.named), scale=plan.named, key=entries)
 
 
-def _alt(jamb: _Jamb, named: str) -> str:
+def _alt(jamb: Jamb, named: str) -> str:
     return " ".join(
         (
             f"Plan section through the jamb{f' of {jamb.place},' if jamb.place else ''} at {named}.",
@@ -741,7 +440,7 @@ def _alt(jamb: _Jamb, named: str) -> str:
     )
 
 
-def _alt_packer(jamb: _Jamb) -> tuple[str, ...]:
+def _alt_packer(jamb: Jamb) -> tuple[str, ...]:
     proud = f"Plaster stands {jamb.set_back.text} mm proud of the lining"
     proud = proud if jamb.set_back.mm > 0 else "Plaster does not stand proud of the lining"
     if not jamb.packed:
@@ -754,7 +453,7 @@ def _alt_packer(jamb: _Jamb) -> tuple[str, ...]:
     )
 
 
-def _alt_left_over(jamb: _Jamb) -> tuple[str, ...]:
+def _alt_left_over(jamb: Jamb) -> tuple[str, ...]:
     if jamb.left_over.mm > 0:
         return (f"{jamb.left_over.text} mm is left at the wall side and takes flexible filler.",)
     if jamb.eased:
@@ -802,8 +501,12 @@ def jamb_section(
     stop or gap of 0 is not drawn. The scale is the largest of 1:1, 1:2, 1:5 and 1:10 that fits the sheet.
     Raises KeyError for an unknown core or material and UnknownProfile for an unknown moulding.
     """
-    sizes = {name: value for name, value in locals().items() if name != "width"}
-    jamb = _Jamb(**sizes)
+    return _laid({name: value for name, value in locals().items() if name != "width"}, width)
+
+
+def _laid(sizes: dict[str, Any], width: float) -> Drawn:
+    """Lay the section at the largest scale that keeps the sheet within a page."""
+    jamb = Jamb(**sizes)
     scales = _PHONE_SCALES if width < 120 else _SCALES
     plans = [plan for plan in (_plan(jamb, width, s, n) for s, n in scales) if plan is not None]
     for plan in plans[:-1]:

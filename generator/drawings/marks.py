@@ -234,7 +234,10 @@ def quirk_marks(
     )
     for rod in rods:
         _check(rod)
-    settings = _settings(first_quirk, second_quirk)
+    return _laid(rods, _settings(first_quirk, second_quirk), spacing, width)
+
+
+def _laid(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, width: float) -> Drawn:
     sheet = Sheet(width=width)
     scale, named = _scale(rods, width - 2 * margin(sheet) - 6.0)
     words = f"Quirk marks every {spacing.text}, marked from one end, {named}"
@@ -242,19 +245,11 @@ def quirk_marks(
     if not sheet.thumbnail:
         bottom = _draw_settings(sheet, settings, bottom + 6.0)
         bottom = plain_list(sheet, _entries(settings), margin(sheet), bottom + 4.0, width - 2 * margin(sheet))
-        notes(
-            sheet,
-            ("Both legs alike. Measure every mark from nought, not from the last. All in mm.",),
-            bottom + 1.0,
-        )
+        closing = "Both legs alike. Measure every mark from nought, not from the last. All in mm."
+        notes(sheet, (closing,), bottom + 1.0)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
-    return Drawn(
-        sheet=sheet,
-        title=words,
-        alt=_alt(rods, settings, spacing, named),
-        scale=named,
-        key=_entries(settings),
-    )
+    alt = _alt(rods, settings, spacing, named)
+    return Drawn(sheet=sheet, title=words, alt=alt, scale=named, key=_entries(settings))
 
 
 def _rods(sheet: Sheet, rods: Sequence[_Rod], scale: float, top: float) -> float:

@@ -79,13 +79,14 @@ def test_every_shape_of_the_jamb_is_keyed() -> None:
         ("J", "Hinge; pin 6 in front of the leaf"),
         ("K", "Door stop, planted, 25 × 12"),
         ("L", "Packing gap, 8; packed at each fixing"),
-        ("M", "Pin, 50 long, through packer into lining"),
+        ("M", "Pin, 50 long, in packer and lining"),
     )
 
 
-def test_a_pin_too_short_for_the_lining_is_not_said_to_hold_in_it() -> None:
-    picture = draw("jamb_section", jamb(packer=8.5, architrave_pin=size(25)), PAPER)
-    assert picture.key[-1][1] == "Pin, 25 long, into packer only: it stops short of the lining"
+@pytest.mark.parametrize(("long", "where"), [(25, "packer"), (15, "architrave")])
+def test_a_pin_too_short_for_the_lining_is_not_said_to_hold_in_it(long: int, where: str) -> None:
+    picture = draw("jamb_section", jamb(packer=8.5, architrave_pin=size(long)), PAPER)
+    assert picture.key[-1][1] == f"Pin, {long} long, in {where} only: short of the lining"
 
 
 @pytest.mark.parametrize("width", [PAPER, PHONE])

@@ -1,0 +1,315 @@
+"""What a jamb is made of: each part's outline in real millimetres, its material and its words in the key."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from generator.drawings.clipping import Point, Points, circle, rectangle
+from generator.drawings.figures import Angle, Size
+from generator.drawings.keys import LETTERS
+from generator.quantities.profiles import Profile, profile
+
+BARREL = 5.0
+_FLAP = 2.0
+_CORES = {"block": ("Blockwork", "block"), "stud": ("Stud", "stud")}
+_ARCHITRAVES = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Jamb:
+    """The jamb's sizes; x runs from the lining's face towards the opening, y from the frame edge into the
+    wall.
+    """
+
+    place: str
+    wall_core: str
+    wall_thickness: Size
+    plaster_thickness: Size
+    packing_gap: Size
+    set_back: Size
+    frame_edge: Size
+    frame_depth: Size
+    first_quirk: Size
+    second_quirk: Size
+    total_quirk: Size
+    packer_width: Size
+    packer_thickness: Size
+    left_over: Size
+    architrave_width: Size
+    architrave_thickness: Size
+    architrave_profile: str
+    architrave_material: str
+    architrave_pin: Size
+    skirting_thickness: Size
+    skirting_shadow: Size
+    leaf_thickness: Size
+    hinge_gap: Size
+    pin_projection: Size
+    opening_angle: Angle
+    stop_width: Size
+    stop_thickness: Size
+
+    @property
+    def quirk(self) -> float:
+        return self.first_quirk.mm + self.second_quirk.mm
+
+    @property
+    def packed(self) -> bool:
+        return self.packer_thickness.mm > 0
+
+    @property
+    def back(self) -> float:
+        """The y of the architrave's back."""
+        return -self.packer_thickness.mm
+
+    @property
+    def outer(self) -> float:
+        """The x of the architrave's outer edge."""
+        return -self.quirk - self.architrave_width.mm
+
+    @property
+    def core_top(self) -> float:
+        return self.plaster_thickness.mm - self.set_back.mm
+
+    @property
+    def core_bottom(self) -> float:
+        return self.core_top + self.wall_thickness.mm
+
+    @property
+    def wall_bottom(self) -> float:
+        return self.core_bottom + self.plaster_thickness.mm
+
+    @property
+    def deepest(self) -> float:
+        return max(self.wall_bottom, self.frame_depth.mm)
+
+    @property
+    def hinge_pin(self) -> Point:
+        return self.hinge_gap.mm / 2, -self.pin_projection.mm
+
+    @property
+    def eased(self) -> bool:
+        """Whether the plaster stands in front of the architrave's back and is to be eased there."""
+        return self.set_back.mm > self.packer_thickness.mm + 1e-9 and self.packed
+
+    def section(self) -> Profile:
+        return profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
+
+    def architrave(self) -> Points:
+        """The moulding's outline, laid on the packer with its inner edge at the quirks."""
+        return tuple((-self.quirk - u, self.back - v) for u, v in self.section().points())
+
+    def front_plaster(self, left: float) -> Points:
+        """The plaster on the near face, cut back behind the architrave where it is to be eased."""
+        end, face = -self.frame_edge.mm, -self.set_back.mm
+        if not self.eased or self.outer - 2 > end:
+            return rectangle(left, face, end, self.core_top)
+        step = self.outer - 2
+        if step <= left:
+            return rectangle(left, self.back, end, self.core_top)
+        return (
+            (left, face),
+            (step, face),
+            (step, self.back),
+            (end, self.back),
+            (end, self.core_top),
+            (left, self.core_top),
+        )
+
+    def pin(self) -> Points:
+        """The pin through the architrave's bearing, at its stated length, with a pointed end."""
+        bearing = (self.packer_width.mm if self.packed else self.frame_edge.mm - self.first_quirk.mm) - (
+            self.second_quirk.mm
+        )
+        u = max(3.0, min(bearing / 2, self.architrave_width.mm / 2))
+        x, head = -self.quirk - u, self.back - self.section().face_at(u)
+        foot = head + self.architrave_pin.mm
+        return ((x - 0.7, head), (x + 0.7, head), (x + 0.7, foot - 1.6), (x, foot), (x - 0.7, foot - 1.6))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One part of the section: name, outline in real mm, material, its key words and its broken sides."""
+
+    name: str
+    points: Points
+    material: str
+    words: str
+    broken: tuple[int, ...] = ()
+
+
+def parts_of(jamb: Jamb, left: float, right: float) -> tuple[Part, ...]:
+    """List the parts in key order, `left` and `right` being the real x at which the view breaks off."""
+    return tuple(part for family in _FAMILIES for part in family(jamb, left, right))
+
+
+def _wall(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    words, material = _CORES[jamb.wall_core]
+    inner = -jamb.frame_edge.mm - jamb.packing_gap.mm
+    yield Part(
+        name="wall",
+        points=rectangle(left, jamb.core_top, inner, jamb.core_bottom),
+        material=material,
+        words=f"{words}, {jamb.wall_thickness.text}",
+        broken=(3,),
+    )
+    proud = f"{jamb.set_back.text} proud of the lining" if jamb.set_back.mm > 0 else "not proud"
+    ease = "; ease it behind the architrave" if jamb.eased else ""
+    front = jamb.front_plaster(left)
+    yield Part(
+        name="plaster",
+        points=front,
+        material="plaster",
+        words=f"Plaster, {jamb.plaster_thickness.text}; {proud}{ease}",
+        broken=(len(front) - 1,),
+    )
+    yield Part(
+        name="plaster, far face",
+        points=rectangle(left, jamb.core_bottom, -jamb.frame_edge.mm, jamb.wall_bottom),
+        material="plaster",
+        words="",
+        broken=(3,),
+    )
+
+
+def _frame(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    yield Part(
+        name="frame",
+        points=rectangle(-jamb.frame_edge.mm, 0.0, 0.0, jamb.frame_depth.mm),
+        material="standing timber",
+        words=f"Lining; edge {jamb.frame_edge.text}, {jamb.frame_depth.text} deep",
+    )
+
+
+def _packer(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    if jamb.packed:
+        start = -jamb.first_quirk.mm
+        yield Part(
+            name="packer",
+            points=rectangle(start - jamb.packer_width.mm, jamb.back, start, 0.0),
+            material="new timber",
+            words=f"Packer, {jamb.packer_width.text} × {jamb.packer_thickness.text}",
+        )
+
+
+def _architrave(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    words, material = _ARCHITRAVES[jamb.architrave_material]
+    size = f"{jamb.architrave_width.text} × {jamb.architrave_thickness.text}"
+    name = jamb.architrave_profile.capitalize()
+    yield Part(
+        name="architrave",
+        points=jamb.architrave(),
+        material=material,
+        words=f"{name} architrave, {words}, {size}",
+    )
+
+
+def _filler(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    if jamb.left_over.mm > 0:
+        deep = min(5.0, jamb.architrave_width.mm / 4)
+        yield Part(
+            name="filler",
+            points=rectangle(
+                jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm
+            ),
+            material="filler",
+            words=f"Flexible filler; {jamb.left_over.text} left at the wall side",
+        )
+
+
+def _skirting(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    if jamb.skirting_thickness.mm > 0:
+        yield Part(
+            name="skirting",
+            points=rectangle(
+                left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm
+            ),
+            material="beyond",
+            words=f"Skirting, {jamb.skirting_thickness.text} (beyond; fixed after)",
+            broken=(3,),
+        )
+
+
+def _leaf(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    yield Part(
+        name="leaf",
+        points=rectangle(jamb.hinge_gap.mm, 0.0, right, jamb.leaf_thickness.mm),
+        material="standing timber, other hand",
+        words=f"Door leaf, {jamb.leaf_thickness.text}; gap at hinge {jamb.hinge_gap.text}",
+        broken=(1,),
+    )
+
+
+def _hinge(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    x, y = jamb.hinge_pin
+    deep = min(30.0, jamb.leaf_thickness.mm - 5.0)
+    for name, near, far in (
+        ("hinge flap on the frame", x - 0.35, x - 0.35 - _FLAP),
+        ("hinge flap on the leaf", x + 0.35, x + 0.35 + _FLAP),
+    ):
+        rim = tuple((u, y + math.sqrt(BARREL**2 - (u - x) ** 2)) for u in (near, (near + far) / 2, far))
+        yield Part(name=name, points=(*rim, (far, deep), (near, deep)), material="steel", words="")
+    yield Part(
+        name="hinge",
+        points=circle((x, y), BARREL),
+        material="hinge",
+        words=f"Hinge; pin {jamb.pin_projection.text} in front of the leaf",
+    )
+
+
+def _stop(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    top = jamb.leaf_thickness.mm + 2.0
+    if jamb.stop_width.mm > 0:
+        yield Part(
+            name="stop",
+            points=rectangle(0.0, top, jamb.stop_thickness.mm, top + jamb.stop_width.mm),
+            material="standing timber, other hand",
+            words=f"Door stop, planted, {jamb.stop_width.text} × {jamb.stop_thickness.text}",
+        )
+
+
+def _packing(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    edge = -jamb.frame_edge.mm
+    if jamb.packing_gap.mm > 0:
+        yield Part(
+            name="packing gap",
+            points=rectangle(edge - jamb.packing_gap.mm, jamb.core_top, edge, jamb.core_bottom),
+            material="empty",
+            words=f"Packing gap, {jamb.packing_gap.text}; packed at each fixing",
+        )
+
+
+def _nail(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
+    pin = jamb.pin()
+    foot = max(y for _, y in pin)
+    holds = [name for name, face in (("packer", jamb.back), ("lining", 0.0)) if foot > face]
+    holds = holds if jamb.packed else holds[1:]
+    short = " only: short of the lining" if "lining" not in holds else ""
+    yield Part(
+        name="pin",
+        points=pin,
+        material="steel",
+        words=f"Pin, {jamb.architrave_pin.text} long, in {' and '.join(holds or ['architrave'])}{short}",
+    )
+
+
+_FAMILIES: tuple[Callable[[Jamb, float, float], Iterator[Part]], ...] = (
+    _wall,
+    _frame,
+    _packer,
+    _architrave,
+    _filler,
+    _skirting,
+    _leaf,
+    _hinge,
+    _stop,
+    _packing,
+    _nail,
+)
+
+
+def lettered(parts: tuple[Part, ...]) -> tuple[tuple[str, Part], ...]:
+    keyed = [part for part in parts if part.words]
+    return tuple(zip(LETTERS, keyed, strict=False))
