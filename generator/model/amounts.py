@@ -161,6 +161,7 @@ Density = Annotated[Amount, amount_of(DENSITY)]
 Level = Annotated[Amount, amount_of(LEVEL)]
 Acceleration = Annotated[Amount, amount_of(ACCELERATION)]
 Figure = Annotated[Amount, amount_of(NUMBER)]
+Money = Annotated[Amount, amount_of(MONEY)]
 Within = Annotated[Amount, Reads(_within, {"anyOf": [_amount_schema(LENGTH), _amount_schema(ANGLE)]})]
 AnyAmount = Annotated[
     Amount, Reads(lambda node, log: amount_in(text_of(node, "a value, such as 768 mm", log), log), _ONE_SIZE)

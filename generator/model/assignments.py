@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import Any
 
 from generator.model.catalogue import Catalogue
 from generator.model.house import HouseRules
@@ -11,6 +12,7 @@ from generator.model.method import Method
 from generator.model.names import check_choices, check_known
 from generator.model.sizes import fits
 from generator.model.survey_rows import log_missing
+from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
 
 
@@ -45,10 +47,11 @@ def _check_sizes(job: Job, method: Method, log: ProblemLog) -> None:
 
 
 def _check_roles(job: Job, method: Method, log: ProblemLog) -> None:
-    unknown = job.materials.names - method.materials.names if method.knows("materials") else ()
-    for role in unknown:
-        near, number = nearest(role, method.materials.names), method.method
-        log.add("role-not-of-method", job.materials.place(role), name=role, method=number, nearest=near)
+    tables: tuple[Table[Any], ...] = (job.materials, job.offcuts) if method.knows("materials") else ()
+    for table in tables:
+        for role in sorted(table.names - method.materials.names):
+            near, number = nearest(role, method.materials.names), method.method
+            log.add("role-not-of-method", table.place(role), name=role, method=number, nearest=near)
 
 
 def _check_given(job: Job, method: Method, log: ProblemLog) -> None:

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Final, Self, TypeAlias
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.amounts import Acceleration, Amount, Area, Density, Figure, Length, Level, Volume
+from generator.model.amounts import Acceleration, Amount, Area, Density, Figure, Length, Level, Money, Volume
 from generator.model.border import Described, Named
 from generator.model.lists import ManyOf
 from generator.model.scalars import (
@@ -68,6 +68,7 @@ class Material(Named):
     geometry: Table[Length] = Field(Table.empty(), description="the measures of the profile")
     density: Density | None = Field(None, description="the density, such as 560 kg/m3")
     stock: ManyOf[Length] = Field((), description="the lengths it is sold in")
+    prices: ManyOf[Money] = Field((), description="what each of those lengths costs, in the same order")
     covers: Area | None = Field(None, description="the section of a bead of it, such as 28 mm2")
     pack: Volume | None = Field(None, description="what one bottle, tube or tub holds")
     pack_count: Whole | None = Field(None, description="how many pieces one box holds")

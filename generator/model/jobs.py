@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Final, Self
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.amounts import SizeGiven
+from generator.model.amounts import Length, SizeGiven
 from generator.model.border import MADE, Described
 from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
@@ -169,6 +169,9 @@ class Job(Described):
     not_included: Told | None = Field(None, description="what is not part of the job")
     sizes: Table[SizeGiven] = Field(Table.empty(), description="sizes that hold for the whole job")
     materials: Table[KebabName] = Field(Table.empty(), description="roles bound to other catalogue keys")
+    offcuts: Table[ManyOf[Length]] = Field(
+        Table.empty(), description="lengths on hand of a material, by role; they are cut before any is bought"
+    )
     choices: Table[Code] = Field(Table.empty(), description="the way chosen where the method compares ways")
     survey: SurveyFile | None = Field(None, description="the survey that lists the openings")
     sections: Table[SectionAnswer] = Field(Table.empty(), description="answers to the required sections")

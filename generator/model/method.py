@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from pydantic import Field
 
-from generator.model.amounts import Length
+from generator.model.amounts import Figure, Length
 from generator.model.border import Described, Named
 from generator.model.hazards import Hazard
 from generator.model.lists import ManyOf, SomeOf
@@ -45,6 +45,12 @@ class Cutting(Named):
     of: SnakeName = Field(description="the role of the material that is cut")
     pieces: DottedName = Field(description="the quantity that holds the pieces")
     saw_kerf: Length | None = Field(None, description="what the saw takes at each cut")
+    end_trim: DottedName | None = Field(
+        None, description="the size that is cut off each end of a length before it is used"
+    )
+    waste_habit: Figure | None = Field(
+        None, description="the waste usually added, printed beside the plan; 10 % where not given"
+    )
 
 
 class Question(Described):

@@ -32,7 +32,8 @@ def _used(method: Method) -> Iterator[str]:
 
 def _bound(method: Method) -> Iterator[str]:
     yield from (column.show.value for column in method.schedule)
-    yield from (plan.pieces.value for plan in method.cutting.values())
+    for plan in method.cutting.values():
+        yield from (word.value for word in (plan.pieces, plan.end_trim) if word)
     for step in method.steps:
         yield from (check.expect.value for check in step.check if check.expect)
         yield from (word.value for word in step.drawing.with_.values()) if step.drawing else ()

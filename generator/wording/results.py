@@ -68,6 +68,8 @@ FINDINGS: Mapping[str, str] = {
     "floor-catches": "the floor rises under the swing, so the gap at the foot must be %(actual)s and is "
     "%(limit)s",
     "way-too-narrow": "the way through, leaf open square, is %(actual)s and the least is %(limit)s",
+    "piece-over-stock": "%(about)s is %(actual)s long and the longest piece its stock gives is %(limit)s",
+    "stock-runs-out": "there are too few lengths on hand, and none to buy",
 }
 
 WAYS: Mapping[str, str] = {

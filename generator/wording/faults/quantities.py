@@ -143,6 +143,28 @@ FAULTS: Mapping[str, Fault] = {
         "“%(name)s” compares no ways, so none can be chosen.", "Expected a quantity worked by ways_out."
     ),
     "choice-way-unknown": Fault("“%(name)s” offers no way called “%(way)s”.", "It offers: %(known)s."),
+    # Cutting plans
+    "cutting-pieces": Fault(
+        "“%(name)s” holds no pieces to cut.", "Expected the pieces of a calculator, such as %(example)s."
+    ),
+    "cutting-kerf": Fault(
+        "The cutting plan “%(name)s” does not say what the saw takes.", "Write it as saw_kerf: 3 mm."
+    ),
+    "cutting-trim": Fault(
+        "“%(name)s” is no single length of the whole job.", "Expected a size such as an end trim of 10 mm."
+    ),
+    "cutting-stock": Fault(
+        "The material “%(key)s”, which is bound to %(role)s, has no stock lengths to cut from.",
+        "Write them in the catalogue, such as stock: [2.1 m, 4.2 m].",
+    ),
+    "cutting-prices": Fault(
+        "The material “%(key)s” has %(lengths)s stock lengths and %(prices)s prices.",
+        "Expected a price above nought for each length, in the same order, or none at all.",
+    ),
+    "cutting-refused": Fault(
+        "The cutting plan “%(name)s” cannot be made: %(because)s.",
+        "Expected longer stock, shorter pieces or more lengths.",
+    ),
     "print-unit": Fault(
         "“%(name)s” is %(found)s and cannot be printed in %(unit)s.", "Expected a unit of the same kind."
     ),
