@@ -47,7 +47,7 @@ def theme_folder(name: str, user_root: Path | None = None) -> Path:
     roots = ([user_root / "themes"] if user_root else []) + [shipped("themes")]
     for root in roots:
         if (root / name).is_dir():
-            return root / name
+            return (root / name).resolve()
     known = {folder.name for root in roots if root.is_dir() for folder in root.iterdir() if folder.is_dir()}
     raise ThemeMissing(name, tuple(sorted(known)))
 
