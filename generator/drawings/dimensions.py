@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from generator.drawings.clipping import Point, Points, circle
+from generator.drawings.clipping import Point, Points, arc, circle
 from generator.drawings.lettering import cap, extent
 from generator.drawings.pens import BLUE, DIMENSION, PAPER, TICK, Pen
 from generator.drawings.sheet import Label, Spot, Stroke, arrow
@@ -232,8 +232,6 @@ def angle_arc(
     view: View, centre: Point, radius: float, start: float, end: float, text: str, words: str
 ) -> None:
     """Dimension an angle by an arc with ticks; angles in radians on paper, the figure beside the arc."""
-    from generator.drawings.clipping import arc
-
     points: Points = arc(centre, radius, start, end)
     dimension_layer(view, points, DIMENSION)
     for tip in (points[0], points[-1]):

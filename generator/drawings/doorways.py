@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from generator.drawings.clipping import Box, Point, Points, rectangle
 from generator.drawings.dimensions import Mark, angle_arc, dimension, running
 from generator.drawings.figures import Angle, Size
+from generator.drawings.hatches import FLOOR
 from generator.drawings.keys import Entry, heading, list_width, margin, paragraph, plain_list, title
 from generator.drawings.lettering import extent
 from generator.drawings.pens import (
@@ -126,13 +127,9 @@ def _entries(door: _Doorway) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
 
 
 def _running_texts(door: _Doorway, narrow: bool) -> tuple[tuple[float, str], ...]:
-    """Return each height and its figure, named where the sheet has room for the name."""
-    heights = (
-        (door.opening_height.mm, door.opening_height.text, "lining head"),
-        (door.foot + door.leg_short.mm, door.leg_short.text, "short point"),
-        (door.foot + door.leg_long.mm, door.leg_long.text, "long point"),
-    )
-    return tuple((high, text if narrow else f"{text} {name}") for high, text, name in heights)
+    """Return a leg's lengths from its foot and their figures, named where the sheet has room for the name."""
+    lengths = ((door.leg_short, "short point"), (door.leg_long, "long point"))
+    return tuple((size.mm, size.text if narrow else f"{size.text} {name}") for size, name in lengths)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,10 +144,10 @@ class _Plan:
 def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
     em = sheet.em("figure")
     beside = max(extent(text, em)[0] for _, text in _running_texts(door, sheet.narrow)) + (
-        13.5 if sheet.narrow else 18.0
+        12.0 if sheet.narrow else 18.0
     )
     beside = 3.0 if sheet.thumbnail else beside
-    room = sheet.width - margin(sheet) - beside - (1.0 if sheet.narrow else 6.0)
+    room = sheet.width - margin(sheet) - beside - _left_room(sheet)
     fits = (
         (scale, named)
         for scale, named in _SCALES
@@ -160,13 +157,19 @@ def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
     return _Plan(scale=scale, named=named, beside=beside)
 
 
+def _left_room(sheet: Sheet) -> float:
+    """Return the room the clear height's dimension takes to the left of the doorway."""
+    return 0.0 if sheet.thumbnail else 8.0 if sheet.narrow else 12.0
+
+
 def _view(door: _Doorway, sheet: Sheet, plan: _Plan, below: float) -> View:
     """Place the doorway: over to the left where the words need the right, else in the middle of what is
     left.
     """
     free = sheet.width - margin(sheet) - plan.beside - door.whole * plan.scale
-    indent = min(free, 12.0) if sheet.width - plan.beside > door.whole * plan.scale * 2 else free * 0.6
-    left = margin(sheet) + max(indent, 0.0) + door.reach * plan.scale
+    crowded = sheet.width - plan.beside > door.whole * plan.scale * 2
+    indent = max(_left_room(sheet), min(free, 12.0) if crowded else free * 0.6)
+    left = margin(sheet) + indent + door.reach * plan.scale
     floor = below + (1.0 if sheet.thumbnail else 15.0) + door.top * plan.scale
     box = Box(0.5, below, sheet.width - 0.5, floor + 18.0)
     return View(sheet=sheet, scale=plan.scale, origin=(left, floor), zone=Zone(box=box))
@@ -204,8 +207,6 @@ def _floor(view: View, door: _Doorway) -> None:
     right = view.at(door.opening_width.mm + door.reach, 0)[0] + (3.0 if sheet.narrow else 9.0)
     left, right = max(left, 0.5), min(right, sheet.width - 0.5)
     sheet.line(((left, y), (right, y)), VISIBLE_STANDING.narrowed(0.35))
-    from generator.drawings.hatches import FLOOR
-
     sheet.hatch(rectangle(left, y - 0.1, right, y + 2.9), FLOOR)
 
 
@@ -221,9 +222,20 @@ def _dimensions(view: View, door: _Doorway) -> None:
     feet = (view.at(0, 0)[0], floor + 3.0), (view.at(wide, 0)[0], floor + 3.0)
     dimension(view, *feet, floor + 9.0, door.opening_width.text, f"clear width {door.opening_width.text}")
     edge = view.at(wide + door.reach, 0)[0]
-    marks = [Mark(at=view.at(0, -h)[1], text=text) for h, text in _running_texts(door, view.sheet.narrow)]
+    foot = view.at(0, -door.foot)[1]
+    marks = [
+        Mark(at=foot - long * view.scale, text=text) for long, text in _running_texts(door, view.sheet.narrow)
+    ]
     off = 5.0 if view.sheet.narrow else 9.0
-    running(view, edge + off, floor, marks, edge)
+    running(view, edge + off, foot, marks, edge)
+    _clear_height(view, door)
+
+
+def _clear_height(view: View, door: _Doorway) -> None:
+    left, text = view.at(-door.reach, 0)[0], door.opening_height.text
+    ends = (left, view.at(0, -door.opening_height.mm)[1]), (left, view.origin[1])
+    at = left - (5.0 if view.sheet.narrow else 9.0)
+    dimension(view, *ends, at, text, f"clear height {text}", direction="upright")
 
 
 def _letters(view: View, door: _Doorway) -> None:
@@ -312,7 +324,7 @@ def _corner_points(ring: View, door: _Doorway) -> None:
 
 
 def _closing(named: str, narrow: bool) -> tuple[str, ...]:
-    heights = ("Heights up from the floor: lining head, short point, long point.",) if narrow else ()
+    heights = ("At the right, up from the leg's foot: short point, long point.",) if narrow else ()
     return (
         *heights,
         "Long is to the long points, short to the short points. Feet square.",
@@ -368,7 +380,7 @@ def _furnish_under(view: View, door: _Doorway, plan: _Plan) -> None:
 def _alt(door: _Doorway, named: str) -> str:
     return " ".join(
         (
-            f"Elevation of the doorway{f', {door.place},' if door.place else ''} at {named}.",
+            f"Elevation of the doorway{f' {door.place},' if door.place else ''} at {named}.",
             f"Clear width {door.opening_width.text} mm, clear height {door.opening_height.text} mm.",
             f"Head {door.head_long.text} mm to the long points,",
             f"{door.head_short.text} mm to the short points.",
@@ -419,7 +431,7 @@ def doorway_elevation(
 def _laid(door: _Doorway, width: float) -> Drawn:
     sheet = Sheet(width=width)
     plan = _plan(door, sheet)
-    words = f"{door.place or 'Doorway'}, elevation {plan.named}"
+    words = f"Doorway{f' {door.place}' if door.place else ''}, elevation {plan.named}"
     view = _view(door, sheet, plan, title(sheet, words))
     _paint(view, door)
     _floor(view, door)

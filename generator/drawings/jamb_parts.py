@@ -277,7 +277,7 @@ def _packing(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
             name="packing gap",
             points=rectangle(edge - jamb.packing_gap.mm, jamb.core_top, edge, jamb.core_bottom),
             material="empty",
-            words=f"Packing gap, {jamb.packing_gap.text}; packed at each fixing",
+            words=f"Packing gap, {jamb.packing_gap.text}; packed at fixings",
         )
 
 

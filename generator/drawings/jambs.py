@@ -412,7 +412,7 @@ def _left_out(sheet: Sheet) -> tuple[str, ...]:
 
 
 def _attempt(jamb: Jamb, width: float, plan: _Plan) -> Drawn:
-    words = f"Jamb{f', {jamb.place}' if jamb.place else ''}, plan section {plan.named}"
+    words = f"Jamb{f' of doorway {jamb.place}' if jamb.place else ''}, plan section {plan.named}"
     laid = _begin(jamb, width, plan, words)
     if not laid.sheet.thumbnail:
         _swing(laid)
@@ -427,7 +427,7 @@ def _attempt(jamb: Jamb, width: float, plan: _Plan) -> Drawn:
 def _alt(jamb: Jamb, named: str) -> str:
     return " ".join(
         (
-            f"Plan section through the jamb{f' of {jamb.place},' if jamb.place else ''} at {named}.",
+            f"Plan section through the jamb{f' of doorway {jamb.place},' if jamb.place else ''} at {named}.",
             *_alt_packer(jamb),
             f"{jamb.architrave_profile.capitalize()} architrave {jamb.architrave_width.text} by"
             f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the"

@@ -646,7 +646,7 @@ def set_back_readings(
         high=opening_height.mm,
     )
     sheet = Sheet(width=width)
-    words = f"Plaster proud of the lining, read on the way round{f', {place}' if place else ''}"
+    words = f"Plaster proud of the lining, read on the way round{f', doorway {place}' if place else ''}"
     below = title(sheet, words)
     lay = _one_by_one if sheet.narrow and not sheet.thumbnail else _side_by_side
     along, deep, bottom = lay(sheet, survey, below)

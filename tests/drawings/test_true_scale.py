@@ -8,7 +8,7 @@ from shapely.geometry import LineString, Polygon
 from generator.drawings import Angle
 from generator.drawings.registry import lay
 from generator.drawings.sheet import Outline, Sheet
-from tests.drawings.samples import NINE, PAPER, PHONE, doorway, jamb, marks, readings
+from tests.drawings.samples import NINE, PAPER, PHONE, doorway, jamb, marks, readings, size
 
 
 def part(sheet: Sheet, name: str) -> Polygon:
@@ -200,3 +200,13 @@ def test_the_square_is_set_to_each_quirk() -> None:
         outline = sheet.outlines[f"setting {letter}"]
         (x1, _), (x2, _) = outline.paper
         assert (x2 - x1) / outline.scale == pytest.approx(quirk)
+
+
+def test_a_leg_cut_clear_of_the_floor_is_dimensioned_from_its_own_foot() -> None:
+    values = doorway(leg_long=size(2066.0), leg_short=size(1997.0))
+    sheet = lay("doorway_elevation", values, PAPER).sheet
+    assert part(sheet, "left leg").bounds[3] == pytest.approx(-2.0)
+    assert extent(sheet.outlines["left leg"])[1] == pytest.approx(206.6, abs=0.01)
+    nought = next(text for text in sheet.texts if text.text == "0")
+    foot = max(y for _, y in sheet.outlines["right leg"].paper)
+    assert nought.box.centre[1] == pytest.approx(foot, abs=0.1)

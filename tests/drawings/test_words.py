@@ -60,9 +60,9 @@ def test_alt_text_of_the_marks() -> None:
 
 
 def test_the_opening_is_named_where_one_is_given() -> None:
-    picture = draw("jamb_section", jamb(place="Door 2, hall side"), PAPER)
-    assert picture.title == "Jamb, Door 2, hall side, plan section 1:1"
-    assert picture.alt.startswith("Plan section through the jamb of Door 2, hall side, at 1:1.")
+    picture = draw("jamb_section", jamb(place="2, hall side"), PAPER)
+    assert picture.title == "Jamb of doorway 2, hall side, plan section 1:1"
+    assert picture.alt.startswith("Plan section through the jamb of doorway 2, hall side, at 1:1.")
 
 
 def test_every_shape_of_the_jamb_is_keyed() -> None:
@@ -78,7 +78,7 @@ def test_every_shape_of_the_jamb_is_keyed() -> None:
         ("H", "Door leaf, 35; gap at hinge 3"),
         ("J", "Hinge; pin 6 in front of the leaf"),
         ("K", "Door stop, planted, 25 × 12"),
-        ("L", "Packing gap, 8; packed at each fixing"),
+        ("L", "Packing gap, 8; packed at fixings"),
         ("M", "Pin, 50 long, in packer and lining"),
     )
 
