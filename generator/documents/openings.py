@@ -6,9 +6,9 @@ from generator.documents.blocks import Column, Table
 from generator.documents.task import Task
 from generator.model.method import ScheduleColumn
 from generator.prose import lookup
-from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
+from generator.units import print_value
 
 NAME_SHARE = 30.0
 
@@ -18,11 +18,14 @@ def schedule(task: Task) -> Table | None:
     if not task.surveyed or not task.method.schedule:
         return None
     say = task.language.say
-    heads = (Column(head=_head(task, column), align="right") for column in task.method.schedule)
+    columns = tuple(_column(task, column) for column in task.method.schedule)
     return Table(
         key="openings",
-        columns=(Column(head=say("Opening"), width=NAME_SHARE), *heads),
-        rows=tuple(_row(task, opening) for opening in task.surveyed),
+        columns=(
+            Column(head=say("Opening"), width=NAME_SHARE),
+            *(Column(head=_head(task, column), align="right") for column in task.method.schedule),
+        ),
+        rows=tuple(zip((opening.label for opening in task.surveyed), *columns, strict=True)),
         note=say("All sizes in mm."),
     )
 
@@ -34,12 +37,17 @@ def _head(task: Task, column: ScheduleColumn) -> str:
     return entries[0].label if entries else column.show.value
 
 
-def _row(task: Task, opening: OpeningLedger) -> tuple[str, ...]:
-    return (opening.label, *(_cell(task, column, opening) for column in task.method.schedule))
+def _column(task: Task, column: ScheduleColumn) -> tuple[str, ...]:
+    found = [lookup(column.show.value, task.ledger, opening) for opening in task.surveyed]
+    decimals = max((_decimals(one) for one in found if isinstance(one, Worked)), default=0)
+    return tuple(_cell(one, decimals) for one in found)
 
 
-def _cell(task: Task, column: ScheduleColumn, opening: OpeningLedger) -> str:
-    found = lookup(column.show.value, task.ledger, opening)
-    if isinstance(found, Worked):
-        return print_worked(found).number
-    return str(found) if isinstance(found, str) else ""
+def _decimals(one: Worked) -> int:
+    return len(print_worked(one).number.partition(".")[2])
+
+
+def _cell(one: object, decimals: int) -> str:
+    if isinstance(one, Worked):
+        return print_value(one.value, decimals=decimals).number
+    return one if isinstance(one, str) else ""
