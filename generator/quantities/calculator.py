@@ -47,6 +47,13 @@ Duration: TypeAlias = Annotated[Worked, Takes(dimension=TIME, least=_NOUGHT)]
 Lengths: TypeAlias = Annotated[
     tuple[Worked, ...], Takes(dimension=LENGTH, above=_NOUGHT, most=_HUNDRED_METRES)
 ]
+Margins: TypeAlias = Annotated[
+    tuple[Worked, ...], Takes(dimension=LENGTH, least=_NOUGHT, most=_HUNDRED_METRES)
+]
+Corners: TypeAlias = Annotated[
+    tuple[Worked, ...], Takes(dimension=ANGLE, above=_NOUGHT, most=Decimal(360))
+]
+Numbers: TypeAlias = Annotated[tuple[Worked, ...], Takes(dimension=NUMBER, least=_NOUGHT)]
 
 Record: TypeAlias = Any
 Result: TypeAlias = "Worked | Readings | str | tuple[Any, ...] | Record"

@@ -52,4 +52,6 @@ PHRASES: Mapping[str, Phrase] = {
     "line_at": Phrase("straight line fitted to %(rest)s, read at %(item)s"),
     "shortest_in_stock": Phrase("shortest of %(rest)s, at least %(item)s and at most %(second)s"),
     "line_rms": Phrase("root mean square distance of %(items)s from the straight line fitted to them"),
+    "left_open": Phrase("distance from the end of the last wall to the first, walked by %(items)s"),
+    "area_walked": Phrase("area inside the walls, walked by %(items)s"),
 }

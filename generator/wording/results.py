@@ -70,6 +70,18 @@ FINDINGS: Mapping[str, str] = {
     "way-too-narrow": "the way through, leaf open square, is %(actual)s and the least is %(limit)s",
     "piece-over-stock": "%(about)s is %(actual)s long and the longest piece its stock gives is %(limit)s",
     "stock-runs-out": "there are too few lengths on hand, and none to buy",
+    "corners-disagree": "the corner angles are %(actual)s over what so many corners have together, and "
+    "%(limit)s either way is allowed: take the angles again",
+    "room-open": "going round, the last wall ends %(actual)s from where the first began, and %(limit)s is "
+    "allowed: take walls and angles again",
+    "skirting-past-architrave": "at door %(about)s the architrave stands %(actual)s in front of the "
+    "skirting and the least is %(limit)s",
+    "no-heading-place": "piece %(about)s would be %(actual)s, the longest length is %(limit)s, and no "
+    "heading keeps clear of ends, doors and radiators",
+    "behind-radiator": "piece %(about)s, %(actual)s long, runs behind a radiator: one length, fitted with "
+    "the radiator off or before it is hung",
+    "block-not-run": "piece %(about)s is %(actual)s long: make it a block",
+    "scribed-both-ends": "piece %(about)s, %(actual)s, closes the room and is scribed at both ends",
 }
 
 WAYS: Mapping[str, str] = {

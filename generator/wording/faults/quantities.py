@@ -124,6 +124,41 @@ FAULTS: Mapping[str, Fault] = {
     "hinge-count": Fault(
         "%(found)s hinges for %(where)s.", "Expected a whole number of hinges, from 2 to %(most)s."
     ),
+    # Rooms
+    "walls-too-few": Fault(
+        "%(found)s walls make no room for %(where)s.",
+        "Expected three walls or more, in order round the room.",
+    ),
+    "lists-differ": Fault(
+        "“%(argument)s” has %(found)s entries for %(where)s.",
+        "Expected %(wanted)s, one beside each entry of the list it belongs to.",
+    ),
+    "corner-straight": Fault(
+        "Corner %(number)s is straight for %(where)s.", "Expected two walls in one line to be given as one."
+    ),
+    "corner-too-sharp": Fault(
+        "Corner %(number)s is nearly closed for %(where)s.",
+        "Expected an angle from 5° to 355°, taken inside the room.",
+    ),
+    "walls-cross": Fault(
+        "The walls cross one another for %(where)s.",
+        "Expected walls and corners in order, each corner taken inside the room.",
+    ),
+    "no-such-wall": Fault(
+        "“%(argument)s” names wall %(found)s for %(where)s.", "Expected a wall number from 1 to %(most)s."
+    ),
+    "off-the-wall": Fault(
+        "The %(kind)s numbered %(number)s ends at %(end)s on wall %(wall)s for %(where)s.",
+        "Wall %(wall)s is %(length)s long: measure again from its left end.",
+    ),
+    "overlap-on-wall": Fault(
+        "Two entries of “%(argument)s” overlap on wall %(wall)s for %(where)s: %(one)s and %(two)s.",
+        "Expected each to end before the next begins.",
+    ),
+    "stock-too-short": Fault(
+        "The longest length is no more than twice the skirting's thickness for %(where)s.",
+        "Expected a length that can be lapped at a joint.",
+    ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
