@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from types import NoneType
+from typing import get_args, get_origin, get_type_hints
 
 from generator.documents.blocks import Figure, Picture
 from generator.documents.task import Task
-from generator.drawings.figures import Angle, Member, Reading, Size
+from generator.drawings.figures import Angle, Member, Part, Reading, Size
 from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
 from generator.drawings.registry import DRAWINGS, Parameter
+from generator.model.method import Method
 from generator.model.steps import DrawingWanted, Step
 from generator.problems import ProblemLog, nearest
 from generator.prose import lookup
 from generator.quantities.families.packers import EvenPacker, Remainder
 from generator.quantities.ledger import Ledger, OpeningLedger
-from generator.quantities.readings import member_lengths, spread_evenly
+from generator.quantities.readings import Readings, member_lengths, spread_evenly
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 
@@ -34,6 +37,7 @@ class Wanted:
 def wanted(ledger: Ledger, log: ProblemLog) -> tuple[Wanted, ...]:
     """Every drawing of a task at every opening; one that is not there, or lacks a value, is a fault."""
     asked = [(number, step.drawing) for number, step in enumerate(ledger.method.steps, 1) if step.drawing]
+    _check_picture(ledger.method, {drawing.show.value for _, drawing in asked}, log)
     known = [(number, drawing) for number, drawing in asked if _known(drawing, log)]
     made = (
         (number, opening, _order(drawing, ledger, opening, log))
@@ -45,9 +49,16 @@ def wanted(ledger: Ledger, log: ProblemLog) -> tuple[Wanted, ...]:
     )
 
 
+def _check_picture(method: Method, drawn: set[str], log: ProblemLog) -> None:
+    named = method.picture
+    if named and named.value not in drawn:
+        near, listed = nearest(named.value, drawn), ", ".join(sorted(drawn)) or "none"
+        log.add("picture-unknown", named.span, name=named.value, known=listed, nearest=near)
+
+
 def widths(order: Order) -> tuple[Order, ...]:
-    """The same drawing for paper, for a phone and as a thumbnail."""
-    return tuple(replace(order, width=width) for width in (PAPER, PHONE, THUMBNAIL))
+    """The same drawing for paper and for a phone."""
+    return tuple(replace(order, width=width) for width in (PAPER, PHONE))
 
 
 def _known(drawing: DrawingWanted, log: ProblemLog) -> bool:
@@ -114,11 +125,37 @@ def _as_kind(kind: object, found: object, lengths: Mapping[str, Worked]) -> Boun
         return _size(found)
     if isinstance(found, Worked) and kind is Angle:
         return Angle(degrees=found.number, text=print_worked(found).number)
-    if isinstance(found, tuple) and kind == tuple[Size, ...]:
-        return tuple(_size(item) for item in found if isinstance(item, Worked))
+    if isinstance(found, Readings):
+        return _as_kind(kind, found.values, lengths)
+    if isinstance(found, tuple) and get_origin(kind) is tuple and kind != tuple[Reading, ...]:
+        return _several(get_args(kind)[0], found)
+    if isinstance(kind, type) and issubclass(kind, Part):
+        return _part(kind, found)
     if isinstance(found, EvenPacker) and kind == tuple[Reading, ...] and lengths:
         return _readings(found, lengths)
     return found if isinstance(found, str) and kind is str else None
+
+
+def _several(kind: object, found: tuple[object, ...]) -> Bound | None:
+    """A tuple in the form a drawing takes, or None where one of its items has not that form."""
+    items = [_as_kind(kind, item, {}) for item in found]
+    return None if None in items else tuple(items)  # type: ignore[return-value]
+
+
+def _part(kind: type[Part], found: object) -> Part | None:
+    """A record as the part a drawing takes, field by field of one name; a field may be left empty."""
+    hints = get_type_hints(kind)
+    if not all(hasattr(found, name) for name in hints):
+        return None
+    values = {name: _field(hint, getattr(found, name)) for name, hint in hints.items()}
+    return kind(**values)
+
+
+def _field(hint: object, found: object) -> Bound | None:
+    may_be_none = (
+        [part for part in get_args(hint) if part is not NoneType] if NoneType in get_args(hint) else []
+    )
+    return _as_kind(may_be_none[0] if may_be_none else hint, found, {}) if found is not None else None
 
 
 def _size(item: Worked) -> Size:
@@ -196,7 +233,7 @@ def _all(task: Task) -> Iterator[_Numbered]:
 
 
 def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
-    paper, phone, _ = widths(one.order)
+    paper, phone = widths(one.order)
     picture = task.pictures[paper]
     return Figure(
         key=key,
@@ -207,7 +244,15 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
     )
 
 
+def small_order(ledger: Ledger) -> Order | None:
+    """The drawing that stands for a method on the index, small; the first one where none is named."""
+    orders = [one.order for one in wanted(ledger, ProblemLog())]
+    named = ledger.method.picture.value if ledger.method.picture else ""
+    chosen = next((order for order in orders if order.name == named), orders[0] if orders else None)
+    return replace(chosen, width=THUMBNAIL) if chosen else None
+
+
 def thumbnail(task: Task) -> Picture | None:
-    """The first drawing of the task without its words, for the index."""
-    first = next(_all(task), None)
-    return task.pictures[widths(first.order)[2]] if first else None
+    """The drawing that stands for the task, without its words."""
+    order = small_order(task.ledger)
+    return task.pictures[order] if order else None

@@ -4,11 +4,11 @@
 this room loads no plotting library; drawing does.
 """
 
-from generator.drawings import doorways, jambs, marks, readings
+from generator.drawings import bars, corners, doorways, jambs, leaves, marks, readings, skirting_plans
 from generator.drawings.figures import Angle, Reading, Size
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw
 from generator.drawings.svg import Picture
 
-FAMILIES = (doorways, jambs, marks, readings)
+FAMILIES = (bars, corners, doorways, jambs, leaves, marks, readings, skirting_plans)
 
 __all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw"]

@@ -26,6 +26,11 @@ class Angle:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """Something drawn from a record; a family derives its own, whose fields take those of one name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
     """One set-back reading on a member of the frame.
 

@@ -4,9 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.drawings.figures import Angle, Reading, Size
+from generator.drawings.figures import Angle, Part, Reading, Size
+from generator.drawings.stock import StockBar
 
-Bound = Size | Angle | str | tuple[Size, ...] | tuple[Reading, ...]
+Bound = (
+    Size
+    | Angle
+    | str
+    | Part
+    | tuple[Size, ...]
+    | tuple[Angle, ...]
+    | tuple[Reading, ...]
+    | tuple[Part, ...]
+    | tuple[StockBar, ...]
+)
 
 PAPER, PHONE, THUMBNAIL = 175.0, 80.0, 40.0
 
