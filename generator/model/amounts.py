@@ -146,13 +146,13 @@ def _readings(items: Items, log: ProblemLog) -> tuple[Amount, ...]:
 
 def _size(node: Node, log: ProblemLog) -> SizeValue:
     expected = "a size, such as 768 mm"
-    if isinstance(node, Items) and node.items:
+    if isinstance(node, Items):
         return _readings(node, log)
     return size_in(told_or_number(node, expected, log), log)
 
 
 _ONE_SIZE: Mapping[str, Any] = {"type": ["string", "number"], "examples": ["768 mm"]}
-_SIZE: Mapping[str, Any] = {"anyOf": [_ONE_SIZE, {"type": "array", "items": _ONE_SIZE, "minItems": 1}]}
+_SIZE: Mapping[str, Any] = {"anyOf": [_ONE_SIZE, {"type": "array", "items": _ONE_SIZE}]}
 Length = Annotated[Amount, amount_of(LENGTH)]
 Area = Annotated[Amount, amount_of(AREA)]
 Volume = Annotated[Amount, amount_of(VOLUME)]

@@ -135,6 +135,9 @@ def _check_bounds(size: Size, log: ProblemLog) -> None:
     if size.least and size.most and size.least.value.magnitude > size.most.value.magnitude:
         log.add("size-bounds", size.least.span, least=size.least.text, most=size.most.text)
         raise at_fault()
+    if size.start == ():
+        log.add("size-list-empty", size.span, name=size.name)
+        raise at_fault()
     fits(size, size.start, log)
 
 
@@ -149,7 +152,7 @@ def _fit_together(size: Size, values: tuple[Amount, ...], log: ProblemLog) -> bo
     if size.readings:
         fitting = [_amount_fits(size, value, log) for value in values]
         return all(fitting)
-    log.add("size-several", values[0].span, name=size.name)
+    log.add("size-several", values[0].span if values else size.span, name=size.name)
     return False
 
 

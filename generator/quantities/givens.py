@@ -39,7 +39,7 @@ def size_entry(size: Size, scope: Scope, row: Row | None, job: Job | None, house
         note=size.take,
         result=_result(size, found),
         scope=scope,
-        span=_place(found.value),
+        span=_place(found.value) or size.span,
         size=size,
         origin=found.origin,
     )
@@ -64,8 +64,11 @@ def _start(size: Size) -> Origin:
     return Origin.POLICY if size.policy else Origin.DEFAULT
 
 
-def _place(value: SizeValue | tuple[ReadingAt, ...]) -> Span:
-    return value[0].span if isinstance(value, tuple) else value.span
+def _place(value: SizeValue | tuple[ReadingAt, ...]) -> Span | None:
+    """Where a value stands; nowhere for an empty list, such as the radiators of a room without any."""
+    if isinstance(value, tuple):
+        return value[0].span if value else None
+    return value.span
 
 
 def _result(size: Size, found: _Found) -> Result:

@@ -123,6 +123,10 @@ _SIZES: Mapping[str, Fault] = {
         "“%(name)s” has one value, and a list stands here.",
         "Write one value; or “readings: yes” in the method, if several readings are taken of it.",
     ),
+    "size-list-empty": Fault(
+        "“%(name)s” has an empty list to start from.",
+        "Give at least one value here; a job may write [] where there are none.",
+    ),
     "size-low": Fault("%(value)s is less than the least allowed.", "“%(name)s” is at least %(least)s."),
     "size-high": Fault("%(value)s is more than the most allowed.", "“%(name)s” is at most %(most)s."),
     "size-unknown": Fault("Method %(method)s has no size “%(name)s”.", "Name a size of the method."),
@@ -159,6 +163,35 @@ _METHODS: Mapping[str, Fault] = {
     ),
     "tool-unknown": Fault(
         "The catalogue has no tool “%(name)s”.", "Name a catalogue key, or add it in methods/catalogue/."
+    ),
+    "place-unknown": Fault(
+        "The catalogue has no kind of place “%(name)s”.",
+        "Name a key under kinds_of_place in the catalogue, or add it in methods/catalogue/.",
+    ),
+    "activity-unknown": Fault(
+        "The catalogue has no kind of work “%(name)s”.",
+        "Name a key under kinds_of_work in the catalogue, or add it in methods/catalogue/.",
+    ),
+    "person-kind-unknown": Fault(
+        "The catalogue has no kind of person “%(name)s”.",
+        "Name a key under kinds_of_people in the catalogue, or add it in methods/catalogue/.",
+    ),
+    "counts-as-unknown": Fault(
+        "The shipped catalogue has no entry “%(name)s” that this could count as.",
+        "Name the key of a shipped entry of the same kind.",
+    ),
+    "need-no-form": Fault(
+        "This need says nothing that a method could write.",
+        "Begin it with one of: eliminate, substitute, engineer, administer, ppe, say.",
+    ),
+    "need-forms": Fault("This need stands under more than one word: %(given)s.", "Make a line of each."),
+    "need-nowhere": Fault(
+        "This need is a sentence, and it is not said where the sentence has to stand.",
+        "Write “in:” with the keys of sections, or with people, emergency, stop_if, steps or holds.",
+    ),
+    "when-empty": Fault(
+        "Nothing is named that would make this rule apply.",
+        "Name tools, materials, activities, places, people or the like; or write “always: yes”.",
     ),
     "step-tool": Fault("“%(name)s” is not among the tools of the method.", "List it under tools as well."),
     "role-unknown": Fault(
