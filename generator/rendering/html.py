@@ -11,7 +11,17 @@ from typing import Any, Literal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from generator.documents.blocks import Block, Column, Document, Figure, Piece, Status, Workings
+from generator.documents.blocks import (
+    Block,
+    Column,
+    Document,
+    Figure,
+    FrontPage,
+    Piece,
+    Status,
+    Workings,
+    every_block,
+)
 from generator.rendering import markdown, outline
 from generator.rendering.numerals import set_numbers
 from generator.rendering.pictures import data_uri, inline_svg
@@ -23,7 +33,8 @@ Medium = Literal["screen", "paper"]
 _CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
 # Height over width from which a drawing is laid beside the whole step and not beside its first half.
 _TALL = 1.1
-_MOST_OF_A_SHEET_MM = 140
+_LINES_OF_A_FIRST_PAGE = 16
+_MOST_OF_A_SHEET_MM = 100
 _CUT_BY = frozenset({"long_point", "short_point"})
 _ROD_NOTE = "Full-size rule. 0 to 100 must measure 100 mm with a steel rule; if not, print again at 100 %."
 _PIECE_FIELDS = ("mark", "opening", "piece", "hand", "count", "long_point", "short_point", "ends", "section")
@@ -121,6 +132,13 @@ def fill_sheet(figures: tuple[Figure, ...]) -> bool:
     return sum(figure.picture.height_mm for figure in figures) > _MOST_OF_A_SHEET_MM
 
 
+def crowded(front: FrontPage) -> bool:
+    """Whether a first page has more lines than stay on one sheet at the usual spacing."""
+    places = front.places.rows if front.places else ()
+    lines = (*front.who, *places, *front.stop.holds, *front.stop.stop_if)
+    return len(lines) > _LINES_OF_A_FIRST_PAGE
+
+
 def shares(columns: tuple[Column, ...]) -> tuple[str, ...]:
     """Column widths as per cent of the table; a column without a width takes a fair share of what is left."""
     given = sum(column.width for column in columns)
@@ -141,7 +159,7 @@ def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
 
 _FILTERS: Mapping[str, Any] = {
     "numbers": numbers, "prose": prose, "line": line, "shares": shares, "data_uri": data_uri,
-    "tall": tall, "fill_sheet": fill_sheet,
+    "tall": tall, "crowded": crowded, "fill_sheet": fill_sheet,
 }  # fmt: skip
 
 
@@ -170,9 +188,13 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
     }
 
 
+def _has_workings(block: Block) -> bool:
+    return any(isinstance(inner, Workings) for inner in every_block((block,)))
+
+
 def _parts(document: Document) -> dict[str, Any]:
     """A sheet's body, then drawings too big to share a page with their steps, then the annex of workings."""
-    annex = tuple(block for block in document.blocks if isinstance(block, Workings))
+    annex = tuple(filter(_has_workings, document.blocks))
     big = (step.figures for step in document.steps() if fill_sheet(step.figures))
     return {
         "body": tuple(block for block in document.blocks if block not in annex),

@@ -107,7 +107,8 @@ def test_controls_are_big_enough_for_a_thumb(kind: str, pages: dict[str, Path], 
     with opened(browser, pages[kind], PHONE) as page:
         small = page.evaluate(
             "() => [...document.querySelectorAll('label.tick, .button, .contents a, .links a, .step-bar a')]"
-            ".filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 40).map(e => e.className + ' ' + e.innerText)"
+            ".filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 40)"
+            ".map(e => e.className + ' ' + e.innerText)"
         )
     assert small == []
 
