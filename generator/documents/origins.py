@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.documents.blocks import Origin
+from generator.documents.task import Task
 from generator.quantities.worked import Given, Named, Working, parts_of
 from generator.quantities.workings import THIN
 from generator.units import print_value
@@ -12,11 +13,11 @@ from generator.units import print_value
 READING = "@"
 
 
-def origins(tree: Working) -> tuple[Origin, ...]:
+def origins(task: Task, tree: Working) -> tuple[Origin, ...]:
     """The written values of a working, not those of a quantity it names; readings of one size together."""
     by_name: dict[tuple[str, str], list[Given]] = {}
     for given in _own(tree.of if isinstance(tree, Named) else tree):
-        by_name.setdefault((given.name.partition(READING)[0], _place(given)), []).append(given)
+        by_name.setdefault((given.name.partition(READING)[0], task.place(given.span)), []).append(given)
     return tuple(
         Origin(name=name, value=_values(given), place=f"{given[0].origin}, {place}")
         for (name, place), given in by_name.items()
@@ -29,10 +30,6 @@ def _own(tree: Working) -> Iterator[Given]:
     elif not isinstance(tree, Named):
         for part in parts_of(tree):
             yield from _own(part)
-
-
-def _place(given: Given) -> str:
-    return f"{given.span.file}:{given.span.line}" if given.span else ""
 
 
 def _values(given: list[Given]) -> str:

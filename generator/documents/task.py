@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
+from pathlib import Path
 
 from generator.documents.blocks import Picture, Prose
 from generator.drawings.orders import Order
@@ -12,6 +13,7 @@ from generator.model.folder import Project
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.model.prose import Prose as Told
+from generator.problems import Span
 from generator.prose import resolve
 from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.wording import Language
@@ -45,6 +47,14 @@ class Task:
     def company(self) -> str:
         """The firm's name, as the house rules give it."""
         return self.project.house.company.name.value if self.project.house.company else ""
+
+    def place(self, span: Span | None) -> str:
+        """File and line as seen from the user's folder, so that pages do not tell where the folder stands."""
+        if span is None:
+            return ""
+        file, folder = Path(span.file), self.project.folder
+        inside = file.relative_to(folder) if file.is_relative_to(folder) else file
+        return f"{inside.as_posix()}:{span.line}"
 
     def told(self, prose: Told | None, opening: OpeningLedger | None = None) -> Prose:
         """The prose with its values put in; empty for none. With an `opening`, that opening's own values."""

@@ -42,7 +42,7 @@ def _working(task: Task, entry: Entry, result: Worked) -> Working:
         label=entry.label,
         lines=working_lines(result, task.language, name=entry.name, unit=entry.unit),
         result=print_worked(result, entry.unit).text("\u2009"),
-        origins=origins(result.tree),
+        origins=origins(task, result.tree),
     )
 
 
@@ -80,5 +80,5 @@ def _policy(task: Task, entry: Entry) -> Policy:
         label=entry.label,
         value=value,
         reason=task.told(entry.size.why) if entry.size else "",
-        place=f"{entry.origin}, {entry.span.file}:{entry.span.line}",
+        place=f"{entry.origin}, {task.place(entry.span)}",
     )

@@ -34,6 +34,7 @@ D = TypeVar("D", bound=Described)
 class Project:
     """Everything a user's folder describes. `files` are the files it was read from, in order."""
 
+    folder: Path
     methods: tuple[Method, ...]
     jobs: tuple[Job, ...]
     catalogue: Catalogue
@@ -79,7 +80,14 @@ class _Loader:
         jobs = self._jobs(methods, catalogue)
         house = self._house(house_file)
         check_policy(house, sound, len(sound) == len(methods), self._log)
-        return Project(methods=sound, jobs=jobs, catalogue=catalogue, house=house, files=tuple(self._files))
+        return Project(
+            folder=self._folder.parent,
+            methods=sound,
+            jobs=jobs,
+            catalogue=catalogue,
+            house=house,
+            files=tuple(self._files),
+        )
 
     def _listed(self, folder: Path) -> list[Path]:
         if not folder.is_dir():

@@ -92,6 +92,7 @@ class Method(Described):
     steps: SomeOf[Step] = Field(description="the steps in order")
     questions: ManyOf[Question] = Field((), description="questions for the learner, with answers")
     glossary: TermTable[Told] = Field(Table.empty(), description="trade words explained")
+    picture: SnakeName | None = Field(None, description="the drawing that stands for the method on the index")
     schedule: ManyOf[ScheduleColumn] = Field((), description="columns of the table of openings")
     criteria: CodeTable[Told] = Field(Table.empty(), description="criteria by code, each in words")
 

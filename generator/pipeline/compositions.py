@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from generator.documents.blocks import Document, Link
-from generator.documents.figures import Wanted, wanted, widths
+from generator.documents.figures import small_order, wanted, widths
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
 from generator.documents.statement import compose_statement
@@ -58,7 +58,7 @@ def _laid_out(document: Document, pair: Pair) -> Mapping[str, str]:
 def _task(pair: Pair) -> Task:
     """The pair worked out, with every drawing of it for paper and for the phone."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
-    orders = (order for each in wanted(ledger, ProblemLog()) for order in widths(each.order)[:2])
+    orders = (order for each in wanted(ledger, ProblemLog()) for order in widths(each.order))
     return Task(project=pair.project, ledger=ledger, pictures=_drawn(orders), language=ENGLISH)
 
 
@@ -72,9 +72,9 @@ def _links(pair: Pair) -> tuple[Link, ...]:
 
 def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:
     ledger = work_out(guide.method, None, guide.project, ProblemLog())
-    first: tuple[Wanted, ...] = wanted(ledger, ProblemLog())[:1]
-    small = _drawn(widths(each.order)[2] for each in first)
-    task = Task(project=guide.project, ledger=ledger, pictures=small, language=ENGLISH)
+    small = small_order(ledger)
+    pictures = _drawn((small,) if small else ())
+    task = Task(project=guide.project, ledger=ledger, pictures=pictures, language=ENGLISH)
     # Nothing that the index says of a statement is worked out, so that its job's sizes are left alone.
     statements = tuple(
         (replace(task, ledger=replace(ledger, job=pair.job)), _ways(pair))

@@ -11,6 +11,10 @@ FAULTS: Mapping[str, Fault] = {
         "There is no drawing called “%(name)s”.",
         "The drawings are %(known)s.",
     ),
+    "picture-unknown": Fault(
+        "No step shows a drawing called “%(name)s” to stand for the method.",
+        "The steps show %(known)s.",
+    ),
     "drawing-value": Fault(
         "The drawing needs “%(parameter)s”, and nothing called “%(name)s” was worked out.",
         "Name its value under `with:`, such as `with: {%(parameter)s: some_quantity}`.",
