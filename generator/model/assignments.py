@@ -32,6 +32,10 @@ def check_job(job: Job, method: Method, catalogue: Catalogue, log: ProblemLog) -
     _check_roles(job, method, log)
     check_known(job.materials.values(), catalogue.material_keys, "material-unknown", log)
     check_choices(job.choices, method, log)
+    if job.site:
+        check_known(job.site.where, catalogue.place_keys, "place-unknown", log)
+    kinds = (kind for person in job.people for kind in person.counts_as)
+    check_known(kinds, catalogue.person_keys, "person-kind-unknown", log)
     if job.survey is None and job.knows("survey") and job.knows("sizes"):
         _check_given(job, method, log)
 

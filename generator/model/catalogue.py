@@ -1,21 +1,34 @@
-"""The catalogue: materials and tools by key, with the facts calculations and drawings rest on."""
+"""The catalogue: materials, tools, places, people and activities by key, with the facts others rest on."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Annotated, ClassVar, Final, Self, TypeAlias
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.amounts import Acceleration, Amount, Area, Density, Figure, Length, Level, Money, Volume
+from generator.model.amounts import (
+    Acceleration,
+    Amount,
+    Area,
+    Density,
+    Figure,
+    Length,
+    Level,
+    Mass,
+    Money,
+    Volume,
+)
 from generator.model.border import Described, Named
+from generator.model.kinds import Activity, PersonKind, Place
 from generator.model.lists import ManyOf
 from generator.model.scalars import (
     Code,
     Count,
     Flag,
     FormatVersion,
+    KebabName,
     Plain,
     SnakeName,
     Told,
@@ -29,6 +42,7 @@ from generator.problems import ProblemLog, nearest
 
 MATERIAL_KINDS: Final = (
     "moulding", "planed timber", "sawn timber", "board", "adhesive", "filler", "sealant", "pins", "screws",
+    "door leaf", "worktop", "glass", "insulation", "foam", "finish", "stripper", "preservative", "gas",
 )  # fmt: skip
 TOOL_KINDS: Final = (
     "hand tool",
@@ -38,10 +52,24 @@ TOOL_KINDS: Final = (
     "extraction",
     "access",
     "detector",
+    "lifting",
+    "supply",
 )
 FieldValue: TypeAlias = Amount | Word | Count | tuple[Amount, ...]
 
 DUSTS: Final = ("softwood", "hardwood", "mixed", "none")
+
+# What a safety data sheet or the trade says of a material, in the words rules look for.
+MATERIAL_HAZARDS: Final = (
+    "flammable", "solvent", "diisocyanate", "dichloromethane", "corrosive", "skin sensitiser", "irritant",
+    "toxic species", "preservative", "silica", "fibres", "self-heating",
+)  # fmt: skip
+# What a tool does that rules look at, and who may use it.
+TOOL_EFFECTS: Final = (
+    "cuts", "sands", "drills", "shakes", "is loud", "drives fixings", "sparks", "heats", "plugs in",
+    "burns gas", "runs on air", "has an edge", "strikes", "levers", "scrapes",
+)  # fmt: skip
+TOOL_USERS: Final = ("anyone", "supervised learner", "trained")
 
 # The measures of each profile; an arris (a rounded outer edge) may be left out, the others may not.
 PROFILES: Final[Mapping[str, tuple[str, ...]]] = {
@@ -76,6 +104,15 @@ class Material(Named):
     gauge: Figure | None = Field(None, description="the gauge of a pin or screw")
     diameter: Length | None = Field(None, description="the diameter of a pin or screw")
     dust: Annotated[Word, one_of(*DUSTS)] | None = Field(None, description="the dust it makes when cut")
+    mass: Mass | None = Field(None, description="the mass of one piece, such as a door leaf or a sheet")
+    emission: Code | None = Field(None, description="the formaldehyde class of a board, such as E1")
+    hazards: ManyOf[Annotated[Word, one_of(*MATERIAL_HAZARDS)]] = Field(
+        (), description="what makes it harmful, in the words that safety rules look for"
+    )
+    statements: ManyOf[Told] = Field((), description="what its data sheet says, as plain facts")
+    counts_as: ManyOf[KebabName] = Field(
+        (), description="keys of shipped materials whose safety rules hold for it too"
+    )
     assumed: ManyOf[SnakeName] = Field((), description="fields whose values are assumed")
     source: Told = Field(description="where the values come from")
     replaces: Flag = Field(False, description="yes to put this entry in the place of a shipped one")
@@ -102,7 +139,7 @@ class Material(Named):
 
 READABLE: Final = (
     "width", "thickness", "edge_thickness", "profile", "density", "stock", "covers", "pack", "pack_count",
-    "length", "gauge", "diameter", "dust",
+    "length", "gauge", "diameter", "dust", "mass", "emission",
 )  # fmt: skip
 
 
@@ -123,6 +160,14 @@ class Tool(Named):
     noise: Level | None = Field(None, description="the sound level at the ear when it works")
     vibration: Acceleration | None = Field(None, description="the vibration at the hand")
     dust_class: Code | None = Field(None, description="the class of an extractor: L, M or H")
+    mass: Mass | None = Field(None, description="its mass, where it is carried about")
+    does: ManyOf[Annotated[Word, one_of(*TOOL_EFFECTS)]] = Field(
+        (), description="what it does that safety rules look at"
+    )
+    used_by: Annotated[Word, one_of(*TOOL_USERS)] | None = Field(None, description="who may use it")
+    counts_as: ManyOf[KebabName] = Field(
+        (), description="keys of shipped tools whose safety rules hold for it too"
+    )
     before_use: ManyOf[Told] = Field((), description="what is looked at before each use")
     assumed: ManyOf[SnakeName] = Field((), description="fields whose values are assumed")
     source: Told = Field(description="where the values come from")
@@ -130,9 +175,12 @@ class Tool(Named):
 
     @model_validator(mode="after")
     def _assumed(self, info: ValidationInfo) -> Self:
-        given = [name for name in ("kerf", "noise", "vibration", "dust_class") if getattr(self, name)]
+        given = [name for name in TOOL_FACTS if getattr(self, name)]
         check_assumed(self.assumed, given, log_of(info))
         return self
+
+
+TOOL_FACTS: Final = ("kerf", "noise", "vibration", "dust_class", "mass")
 
 
 class CatalogueFile(Described):
@@ -142,6 +190,11 @@ class CatalogueFile(Described):
     format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     materials: KebabTable[Material] = Field(Table.empty(), description="materials by key")
     tools: KebabTable[Tool] = Field(Table.empty(), description="tools by key")
+    kinds_of_place: KebabTable[Place] = Field(Table.empty(), description="kinds of place by key")
+    kinds_of_people: KebabTable[PersonKind] = Field(
+        Table.empty(), description="kinds of people who need more thought, by key"
+    )
+    kinds_of_work: KebabTable[Activity] = Field(Table.empty(), description="kinds of work by key")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,6 +203,9 @@ class Catalogue:
 
     materials: Mapping[str, Material]
     tools: Mapping[str, Tool]
+    places: Mapping[str, Place] = field(default_factory=dict)
+    people: Mapping[str, PersonKind] = field(default_factory=dict)
+    activities: Mapping[str, Activity] = field(default_factory=dict)
     lost: frozenset[str] = frozenset()
 
     @property
@@ -161,3 +217,18 @@ class Catalogue:
     def tool_keys(self) -> frozenset[str]:
         """Every key that may name a tool; those whose entries had faults too."""
         return frozenset(self.tools) | self.lost
+
+    @property
+    def place_keys(self) -> frozenset[str]:
+        """Every key that may name a kind of place."""
+        return frozenset(self.places) | self.lost
+
+    @property
+    def person_keys(self) -> frozenset[str]:
+        """Every key that may name a kind of person."""
+        return frozenset(self.people) | self.lost
+
+    @property
+    def activity_keys(self) -> frozenset[str]:
+        """Every key that may name a kind of work."""
+        return frozenset(self.activities) | self.lost

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
 
 from pydantic import Field
 
 from generator.model.amounts import SizeGiven
-from generator.model.border import Described
-from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told
-from generator.model.tables import Table
+from generator.model.border import Described, Named
+from generator.model.lists import ManyOf, OneOrMore
+from generator.model.rules import Rule
+from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told, Word, one_of
+from generator.model.tables import CodeTable, Table
 
 
 class Company(Described):
@@ -23,10 +25,45 @@ class Company(Described):
     logo: Plain | None = Field(None, description="the file of the logo, from this folder")
 
 
+class HouseSection(Named):
+    """A section that the firm wants in every statement, beside those that are required anyway."""
+
+    noun: ClassVar[str] = "a section of the house"
+    title: Plain = Field(description="the section as documents print it")
+    asks: Told = Field(description="what it asks, in a sentence")
+    answered_by: OneOrMore[Annotated[Word, one_of("method", "job")]] = Field(
+        description="which files answer it: method, job, or both"
+    )
+    not_applicable: Told | None = Field(
+        None, description="the only honest ground for “applies: no”; without one it always applies"
+    )
+    question: Told | None = Field(None, description="what a guide asks where the job answers")
+
+
+class HouseWords(Described):
+    """Words that the firm does not want in place of a control, with what to write instead."""
+
+    noun: ClassVar[str] = "words of the house"
+    avoid: Plain = Field(description="the words")
+    write: Told = Field(description="what to write instead")
+
+
 class HouseRules(Described):
-    """The firm and its policy numbers."""
+    """The firm, its policy numbers, and what it asks of documents beyond the shipped book."""
 
     noun: ClassVar[str] = "the house rules"
     format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     company: Company | None = Field(None, description="the firm, as documents print it")
     policy: Table[SizeGiven] = Field(Table.empty(), description="policy sizes by name, for every method")
+    rules: ManyOf[Rule] = Field((), description="safety rules of the firm, beside those of the shipped book")
+    stricter: ManyOf[Code] = Field(
+        (), description="numbers of rules that are only a should in the book and a must here"
+    )
+    set_aside: CodeTable[Told] = Field(
+        Table.empty(),
+        description="numbers of rules that are set aside, each with the reason, which is printed",
+    )
+    sections: Table[HouseSection] = Field(
+        Table.empty(), description="sections required here beside those of the shipped table, by key"
+    )
+    words: ManyOf[HouseWords] = Field((), description="words not wanted in place of a control")

@@ -82,6 +82,9 @@ class Site(Described):
     )
     nation: Annotated[Word, one_of(*NATIONS)] | None = Field(None, description="whose law applies")
     occupied: Told | None = Field(None, description="who is in the building while the work goes on")
+    where: ManyOf[KebabName] = Field(
+        (), description="kinds of place the work is in or passes through, such as occupied or stair"
+    )
 
 
 class Client(Described):
@@ -119,6 +122,9 @@ class Person(Described):
     phone: Code | None = Field(None, description="the telephone number")
     holds: Flag = Field(False, description="yes when the person may release hold points")
     deputy: Plain | None = Field(None, description="who stands in")
+    counts_as: ManyOf[KebabName] = Field(
+        (), description="what safety rules take the person for, such as young-person or lone-worker"
+    )
 
 
 class Emergency(Described):

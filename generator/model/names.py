@@ -55,6 +55,16 @@ def _hazards_met(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
         check_known(met, declared, "hazard-unknown", log)
 
 
+def _activities(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
+    named = (activity for step in method.steps for activity in step.activities)
+    check_known(named, catalogue.activity_keys, "activity-unknown", log)
+
+
+def _places(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
+    named = (place for step in method.steps for place in step.where)
+    check_known(named, catalogue.place_keys, "place-unknown", log)
+
+
 def _hazards_once(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     seen: dict[str, int] = {}
     for hazard in method.hazards:
@@ -124,6 +134,8 @@ CHECKS: Final[tuple[Check, ...]] = (
     _tools_used,
     _materials_used,
     _hazards_met,
+    _activities,
+    _places,
     _hazards_once,
     _criteria,
     _question_steps,

@@ -8,6 +8,8 @@ from pathlib import Path
 from typing import Final, TypeVar
 
 from generator.model.catalogue import Catalogue, CatalogueFile, Material, Tool
+from generator.model.kinds import Kind
+from generator.model.names import check_known
 from generator.model.reading import describe
 from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
@@ -15,7 +17,7 @@ from generator.reading.yaml_nodes import read_yaml
 
 FOLDER: Final = Path(__file__).parent / "catalogue"
 
-E = TypeVar("E", Material, Tool)
+E = TypeVar("E", bound=Material | Tool | Kind)
 
 
 @cache
@@ -35,11 +37,31 @@ def shipped_catalogue() -> Catalogue:
 
 def extended(catalogue: Catalogue, added: Sequence[CatalogueFile], log: ProblemLog) -> Catalogue:
     """The catalogue with entries of other files added; one replaces another only where it says so."""
-    return Catalogue(
+    whole = Catalogue(
         materials=_merged(catalogue.materials, [file.materials for file in added], log),
         tools=_merged(catalogue.tools, [file.tools for file in added], log),
-        lost=frozenset(name for file in added for name in file.materials.lost | file.tools.lost),
+        places=_merged(catalogue.places, [file.kinds_of_place for file in added], log),
+        people=_merged(catalogue.people, [file.kinds_of_people for file in added], log),
+        activities=_merged(catalogue.activities, [file.kinds_of_work for file in added], log),
+        lost=catalogue.lost | frozenset(name for file in added for name in _lost(file)),
     )
+    _check_counted(whole, log)
+    return whole
+
+
+def _check_counted(catalogue: Catalogue, log: ProblemLog) -> None:
+    """What counts as another entry is looked up there, so the other has to exist."""
+    for entries, known in (
+        (catalogue.tools.values(), catalogue.tool_keys),
+        (catalogue.materials.values(), catalogue.material_keys),
+    ):
+        named = (word for entry in entries for word in entry.counts_as)
+        check_known(named, known, "counts-as-unknown", log)
+
+
+def _lost(file: CatalogueFile) -> frozenset[str]:
+    tables = (file.materials, file.tools, file.kinds_of_place, file.kinds_of_people, file.kinds_of_work)
+    return frozenset[str]().union(*(table.lost for table in tables))
 
 
 def _merged(shipped: Mapping[str, E], tables: Sequence[Table[E]], log: ProblemLog) -> Mapping[str, E]:

@@ -63,6 +63,10 @@ class Step(Described):
     wait_minutes: Whole | None = Field(None, description="minutes to wait afterwards")
     who: Told | None = Field(None, description="who may do it")
     hazards: ManyOf[KebabName] = Field((), description="keys of the hazards met")
+    activities: ManyOf[KebabName] = Field(
+        (), description="kinds of work in it that safety rules look at, such as fixing-into-fabric"
+    )
+    where: ManyOf[KebabName] = Field((), description="kinds of place it is done in, such as loft or stair")
     warn: ManyOf[Told] = Field((), description="warnings, printed before the actions")
     check: OneOrMore[Check] = Field((), description="the checks at the end of the step")
     hold: Hold | None = Field(None, description="a hold point after the step")

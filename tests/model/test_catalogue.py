@@ -7,7 +7,8 @@ import re
 import pytest
 
 from generator.model.amounts import Amount
-from generator.model.catalogue import PROFILES, Material
+from generator.model.catalogue import PROFILES, Material, Tool
+from generator.model.kinds import Kind
 from generator.model.shipped import shipped_catalogue
 
 CATALOGUE = shipped_catalogue()
@@ -53,17 +54,41 @@ def test_a_moulding_s_section_can_be_milled(moulding: Material) -> None:
     assert deep < thickness
 
 
-@pytest.mark.parametrize("material", CATALOGUE.materials.values(), ids=str)
+@pytest.mark.parametrize("material", CATALOGUE.materials.values(), ids=lambda each: each.name.value)
 def test_a_figure_without_a_published_source_is_marked_as_assumed(material: Material) -> None:
     figures = {name for name, value in material.fields.items() if isinstance(value, (Amount, tuple, int))}
     own_size = {"width", "thickness", "edge_thickness", "gauge"}
     assert {word.value for word in material.assumed} == figures - own_size
-    assert "ssumed" in material.source.typed
+    assert "ssumed" in material.source.typed or not material.assumed
+    assert "from memory" in material.source.typed or "ssumed" in material.source.typed
 
 
-@pytest.mark.parametrize("tool", CATALOGUE.tools.values(), ids=str)
-def test_no_noise_or_vibration_is_made_up(tool: object) -> None:
-    assert (getattr(tool, "noise"), getattr(tool, "vibration")) == (None, None)  # noqa: B009
+# HSE woodworking noise table: circular saws 97 to 102, band resaws 90 to 105 dB(A). Nothing published was
+# read for other tools or for vibration, so those are left open.
+PUBLISHED = {"circular saws": "102 dB", "band resaws": "105 dB"}
+
+
+@pytest.mark.parametrize("tool", CATALOGUE.tools.values(), ids=lambda each: each.name.value)
+def test_no_noise_or_vibration_is_made_up(tool: Tool) -> None:
+    assert tool.vibration is None
+    named = [level for machine, level in PUBLISHED.items() if machine in tool.source.typed]
+    assert [tool.noise.text for _ in "1" if tool.noise] == named
+    assert ("noise" in {word.value for word in tool.assumed}) == bool(named)
+
+
+@pytest.mark.parametrize("tool", CATALOGUE.tools.values(), ids=lambda each: each.name.value)
+def test_every_tool_says_who_may_use_it_and_a_powered_one_what_it_does(tool: Tool) -> None:
+    assert tool.used_by is not None
+    if tool.kind.value in ("machine", "power tool"):
+        assert tool.does and tool.used_by.value != "anyone" and tool.before_use
+
+
+KINDS = (*CATALOGUE.places.values(), *CATALOGUE.people.values(), *CATALOGUE.activities.values())
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda each: each.name.value)
+def test_a_kind_says_what_counts_as_one_and_where_it_comes_from(kind: Kind) -> None:
+    assert kind.means.typed.endswith(".") and kind.source.typed
 
 
 def test_every_profile_is_drawn_and_every_drawn_profile_is_known() -> None:
