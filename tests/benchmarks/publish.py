@@ -18,21 +18,56 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from pathlib import Path
+from typing import NamedTuple
+
+from generator.documents.figures import wanted, widths
+from generator.drawings.orders import Order
+from generator.drawings.registry import draw
+from generator.memory import Memory
+from generator.pipeline.compositions import compose, composition
+from generator.pipeline.line import Assessed, assess
+from generator.problems import ProblemLog
+from generator.publishing.crew import Crew
+from generator.quantities.work import work_out
+from generator.rendering.fonts import paper_font_css
+from generator.wording.report import report_text
 
 ROOT = Path(__file__).parents[2]
 COMMAND = "import sys; from generator.cli import main; sys.exit(main(sys.argv[1:]))"
 EMBEDDED = re.compile(r'<img\b[^>]*?src="data:image/svg\+xml;base64,([^"]+)"[^>]*>')
-SENTENCE = "Certificates are in the"
 JOB, METHOD = "reading-room-doors", "architrave-set-back-frame"
 
 
-def seconds(work: Callable[[], object]) -> float:
-    """Wall-clock seconds of one call."""
-    began = time.perf_counter()
+class Taken(NamedTuple):
+    """Wall-clock seconds, and processor seconds of this process and of those it waited for.
+
+    Workers are not waited for, so that with more than one the processor's seconds say little.
+    """
+
+    wall: float
+    processor: float
+
+    def of(self, other: Taken) -> str:
+        """Both, and their shares of `other`."""
+        return f"{self.wall / other.wall:.2f} of untuned, processor {self.processor / other.processor:.2f}"
+
+    def __str__(self) -> str:
+        return f"{self.wall:.2f} s, processor {self.processor:.2f} s"
+
+
+def taken(work: Callable[[], object]) -> Taken:
+    """What one call takes. The processor's seconds tell more where other work shares the machine."""
+    began, busy = time.perf_counter(), _processor()
     work()
-    return time.perf_counter() - began
+    return Taken(time.perf_counter() - began, _processor() - busy)
+
+
+def _processor() -> float:
+    whole = os.times()
+    return whole.user + whole.system + whole.children_user + whole.children_system
 
 
 def publish(folder: Path, cache: Path, workers: int) -> None:
@@ -50,14 +85,16 @@ def fifty_jobs(folder: Path, count: int) -> Path:
     job, survey = (jobs / f"{JOB}.yaml").read_text(), (jobs / f"{JOB}.csv").read_text()
     for number in range(1, count):
         name = f"{JOB}-{number:02}"
-        wider = re.sub(r",(\d{3}),(\d{4}),", lambda sizes: _wider(sizes, number), survey)
+        wider = re.sub(r",(\d{3}),(\d{4}),", partial(_wider, number), survey)
         (jobs / f"{name}.csv").write_text(wider)
-        renamed = job.replace(f"{JOB}.csv", f"{name}.csv").replace("number: ORR-MS-07", f"number: ORR-MS-1{number:02}")
+        renamed = job.replace(f"{JOB}.csv", f"{name}.csv").replace(
+            "number: ORR-MS-07", f"number: ORR-MS-1{number:02}"
+        )
         (jobs / f"{name}.yaml").write_text(renamed)
     return folder
 
 
-def _wider(sizes: re.Match[str], number: int) -> str:
+def _wider(number: int, sizes: re.Match[str]) -> str:
     return f",{int(sizes[1]) + number},{int(sizes[2]) + number},"
 
 
@@ -68,7 +105,9 @@ def fifty_methods(folder: Path, count: int) -> Path:
     method, job = (methods / f"{METHOD}.yaml").read_text(), (methods / "jobs" / f"{JOB}.yaml").read_text()
     for number in range(1, count):
         key = f"SF-1{number:02}"
-        (methods / f"{METHOD}-{number:02}.yaml").write_text(method.replace("method: SF-07", f"method: {key}", 1))
+        (methods / f"{METHOD}-{number:02}.yaml").write_text(
+            method.replace("method: SF-07", f"method: {key}", 1)
+        )
         (methods / "jobs" / f"{JOB}-{number:02}.yaml").write_text(
             job.replace("method: SF-07", f"method: {key}", 1).replace(
                 "number: ORR-MS-07", f"number: ORR-MS-1{number:02}"
@@ -86,88 +125,88 @@ def change_one_sentence(folder: Path) -> None:
     file.write_text(changed)
 
 
-def print_untuned(sheets: Iterator[str], style: str) -> float:
-    """Seconds that WeasyPrint takes for the same sheets as it comes: drawings inline, all settings at default."""
+def print_untuned(sheets: Iterable[str], style: str) -> None:
+    """WeasyPrint on the same sheets as it comes: drawings inline, nothing shared, all settings at default."""
     from weasyprint import HTML
 
-    texts = [EMBEDDED.sub(_inlined, html).replace("</head>", f"<style>{style}</style></head>") for html in sheets]
-
-    def work() -> None:
-        for text in texts:
-            HTML(string=text).write_pdf()
-
-    return seconds(work)
+    for html in sheets:
+        text = EMBEDDED.sub(_inlined, html).replace("</head>", f"<style>{style}</style></head>")
+        HTML(string=text).write_pdf()
 
 
 def _inlined(found: re.Match[str]) -> str:
     return base64.b64decode(found[1]).decode()
 
 
-def report(figures: Mapping[str, str]) -> None:
-    """A line a figure."""
-    wide = max(map(len, figures))
-    for name, figure in figures.items():
-        sys.stdout.write(f"{name:<{wide}}  {figure}\n")
+def report(figures: Iterable[tuple[str, str]]) -> None:
+    """A line a figure, as soon as it is known."""
+    for name, figure in figures:
+        sys.stdout.write(f"{name:<34} {figure}\n")
+        sys.stdout.flush()
 
 
-def measure(count: int, place: Path) -> Mapping[str, str]:
-    """Every figure by what it is of."""
+def measure(count: int, place: Path) -> Iterator[tuple[str, str]]:
+    """Every figure after what it is of."""
     jobs = fifty_jobs(place / "jobs", count)
-    untuned = untuned_seconds(jobs)
-    one, two = (seconds(lambda n=n: publish(jobs, place / f"cold-{n}", n)) for n in (1, 2))
-    shutil.rmtree(place / "cold-1")
-    nothing = statistics.median(seconds(lambda: publish(jobs, place / "cold-2", 2)) for _ in range(5))
-    each, drawings = drawing_seconds(jobs)
-    change = changed_seconds(count, place)
-    return {
-        f"{count} jobs, untuned": f"{untuned:.1f} s",
-        f"{count} jobs, one worker": f"{one:.1f} s, {one / untuned:.2f} of untuned (aim 0.45)",
-        f"{count} jobs, two workers": f"{two:.1f} s, {two / untuned:.2f} of untuned (aim 0.25)",
-        "a drawing": f"{1000 * each:.1f} ms, mean of {drawings} (aim 3 ms)",
-        "nothing changed": f"{nothing:.2f} s (aim under 0.5 s)",
-        **change,
-    }
+    found = assessed(jobs)
+    yield from printing(found, jobs, place)
+    nothing = [taken(lambda: publish(jobs, place / "cold-2", 2)).wall for _ in range(5)]
+    yield "nothing changed", f"{statistics.median(nothing):.2f} s (aim under 0.5 s)"
+    yield "a drawing", drawing(found)
+    yield from changing(count, place)
 
 
-def untuned_seconds(folder: Path) -> float:
-    """Untuned printing of every sheet of the folder, drawn and composed beforehand."""
-    from generator.pipeline.leaves import sheets_of
-    from generator.rendering.fonts import paper_font_css
-    from generator.rendering.themes import load_theme
-
-    theme = load_theme()
-    style = "\n".join((paper_font_css(), theme.text("tokens.css"), theme.text("print.css")))
-    return print_untuned(sheets_of(folder), style)
-
-
-def drawing_seconds(folder: Path) -> tuple[float, int]:
-    """Seconds a drawing, and how many were drawn; the plotting library is imported beforehand."""
-    from generator.drawings.registry import draw
-    from generator.pipeline.leaves import orders_of
-
-    orders = orders_of(folder)
-    draw(orders[0].name, dict(orders[0].values), orders[0].width)
-    whole = seconds(lambda: [draw(order.name, dict(order.values), order.width) for order in orders])
-    return whole / len(orders), len(orders)
+def printing(found: Assessed, jobs: Path, place: Path) -> Iterator[tuple[str, str]]:
+    """The same sheets untuned, and published whole with one worker and with two."""
+    style = "\n".join((paper_font_css(), found.theme.text("tokens.css"), found.theme.text("print.css")))
+    sheets = [composition(compose(pair)).sheet for pair in found.pairs]
+    untuned = taken(lambda: print_untuned(sheets, style))
+    yield f"{len(sheets)} documents, untuned", str(untuned)
+    for workers, aim in ((1, 0.45), (2, 0.25)):
+        whole = taken(partial(publish, jobs, place / f"cold-{workers}", workers))
+        shares = whole.of(untuned) if workers == 1 else f"{whole.wall / untuned.wall:.2f} of untuned"
+        yield f"{len(sheets)} documents, {workers} at work", f"{whole.wall:.2f} s, {shares} (aim {aim})"
+        if workers == 1:
+            shutil.rmtree(jobs / "output")
 
 
-def changed_seconds(count: int, place: Path) -> Mapping[str, str]:
+def assessed(folder: Path) -> Assessed:
+    """The folder read and checked, as a publication would; it must be free of faults."""
+    log = ProblemLog()
+    with Crew(Memory(folder / "unused", surroundings=""), 1) as crew:
+        found = assess(folder, log, crew)
+    assert not log.has_errors, report_text(log)
+    shutil.rmtree(folder / "unused", ignore_errors=True)
+    return found
+
+
+def drawing(found: Assessed) -> str:
+    """The mean of every drawing, the plotting library imported beforehand."""
+    ledgers = (work_out(pair.method, pair.job, pair.project, ProblemLog()) for pair in found.pairs)
+    asked = (each for ledger in ledgers for each in wanted(ledger, ProblemLog()))
+    orders = list(dict.fromkeys(order for each in asked for order in widths(each.order)))
+    _draw_all(orders[:1])
+    whole = taken(partial(_draw_all, orders))
+    return f"{1000 * whole.processor / len(orders):.1f} ms of processor, mean of {len(orders)} (aim 3 ms)"
+
+
+def _draw_all(orders: Iterable[Order]) -> None:
+    for order in orders:
+        draw(order.name, dict(order.values), order.width)
+
+
+def changing(count: int, place: Path) -> Iterator[tuple[str, str]]:
     """One sentence changed in one method: where it is the only one, and where it is one of many."""
-    taken = []
     for many in (1, count):
         folder, cache = fifty_methods(place / f"methods-{many}", many), place / f"changed-{many}"
         publish(folder, cache, 2)
         change_one_sentence(folder)
-        taken.append(seconds(lambda f=folder, c=cache: publish(f, c, 2)))
-    return {
-        "one sentence changed, 1 method": f"{taken[0]:.2f} s",
-        f"one sentence changed, {count} methods": f"{taken[1]:.2f} s (aim: as for one)",
-    }
+        yield f"one sentence changed, {many} methods", str(taken(partial(publish, folder, cache, 2)))
 
 
 def main() -> None:
     """Measure and report."""
-    asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
     asked.add_argument("--jobs", type=int, default=50)
     with tempfile.TemporaryDirectory() as place:
         report(measure(asked.parse_args().jobs, Path(place)))
