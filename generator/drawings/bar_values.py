@@ -1,0 +1,95 @@
+"""A cutting plan's figures as its drawing takes them, a set of values for each sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from decimal import Decimal
+
+from generator.drawings.bars import sheets_of
+from generator.drawings.figures import Size
+from generator.drawings.orders import Bound
+from generator.drawings.stock import StockBar, StockPiece
+from generator.quantities.cutting.orders import CuttingOrder, PieceToCut, mm_text
+from generator.quantities.cutting.plan import Bar, CuttingPlan, Placed
+from generator.quantities.cutting.rows import section_text
+from generator.quantities.cutting.wording import outcome_words
+
+NAME = "cutting_plan"
+
+
+def sheet_values(plan: CuttingPlan) -> tuple[Mapping[str, Bound], ...]:
+    """The values of the drawing `cutting_plan` for each sheet of a plan; none where it was refused."""
+    if plan.totals is None:
+        return ()
+    order = plan.order
+    shared: dict[str, Bound] = {
+        "material": _material(order),
+        "face_width": _size(order.width),
+        "kerf": _size(order.kerf),
+        "profile": order.profile,
+    }
+    first: dict[str, Bound] = {"marks": _marks(order), "outcome": outcome_words(plan)}
+    bars = tuple(_bar(order, bar) for bar in plan.bars)
+    return tuple(
+        {**shared, "bars": share, **(first if at == 0 else {"continued": "yes"})}
+        for at, share in enumerate(sheets_of(bars))
+    )
+
+
+def _material(order: CuttingOrder) -> str:
+    """The material's label, with the section of the pieces where the label does not say it."""
+    sizes = [size for size in (order.width, order.thickness) if size is not None]
+    said = all(f"{size.normalize():f}" in order.label for size in sizes)
+    return order.label if said else f"{order.label}, {section_text(order)}"
+
+
+def _size(mm: Decimal) -> Size:
+    return Size(mm=float(mm), text=f"{mm.normalize():f}")
+
+
+def _halves(halves: int) -> Size:
+    return Size(mm=halves / 2, text=mm_text(halves))
+
+
+def _bar(order: CuttingOrder, bar: Bar) -> StockBar:
+    return StockBar(
+        number=str(bar.number),
+        length=_halves(bar.stock.length),
+        trim=_halves(order.trim),
+        pieces=tuple(_piece(placed) for placed in bar.placed),
+        offcut=_halves(bar.offcut),
+        on_hand=bar.on_hand,
+    )
+
+
+def _piece(placed: Placed) -> StockPiece:
+    piece = placed.piece
+    return StockPiece(
+        mark=piece.mark,
+        length=_halves(piece.length),
+        start=_halves(placed.start),
+        end=_halves(placed.end),
+        next_start=_halves(placed.next_start),
+        left=piece.left_end,
+        right=piece.right_end,
+    )
+
+
+def _marks(order: CuttingOrder) -> str:
+    """What the letters of the marks stand for, each once, and which pieces are cut over their length."""
+    names = {_letters(piece): piece.name for piece in order.pieces}
+    before = "The opening's number, then " if any(piece.opening for piece in order.pieces) else ""
+    listed = "; ".join(f"{letters} {name}" for letters, name in names.items())
+    return " ".join((f"{before}{listed}.", "Lengths are to the long points.", *_left_on(order)))
+
+
+def _left_on(order: CuttingOrder) -> list[str]:
+    over: dict[str, dict[str, None]] = {}
+    for piece in order.pieces:
+        if piece.over:
+            over.setdefault(mm_text(piece.over), {})[_letters(piece)] = None
+    return [f"{' and '.join(marks)} are cut {mm} over and marked in place." for mm, marks in over.items()]
+
+
+def _letters(piece: PieceToCut) -> str:
+    return piece.mark.removeprefix(piece.opening)
