@@ -34,8 +34,8 @@ FAULTS: Mapping[str, Fault] = {
     ),
     "pango-missing": Fault(
         "PDFs cannot be made: this machine lacks %(library)s.",
-        "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. On macOS: "
-        "brew install pango.",
+        "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
+        "On macOS: brew install pango.",
     ),
     "path-missing": Fault("There is nothing at %(path)s.", "Give a folder or a file that is there."),
     "no-methods-folder": Fault(
@@ -59,8 +59,9 @@ FAULTS: Mapping[str, Fault] = {
         "Choose a place where you may write.",
     ),
     "own-fault": Fault(
-        "storeyrod failed through a fault of its own: %(failure)s (%(place)s). Nothing was published; what was "
-        "published before still stands.",
-        "Run the same command again with --traceback and pass on what it prints, with the file that caused it.",
+        "storeyrod failed through a fault of its own: %(failure)s (%(place)s). Nothing was published; "
+        "what was published before still stands.",
+        "Run the same command again with --traceback and pass on what it prints, with the file that "
+        "caused it.",
     ),
 }
