@@ -33,7 +33,7 @@ def _code_of(call: ast.Call) -> ast.expr | None:
         return call.args[0] if call.args else None
     if isinstance(call.func, ast.Name) and call.func.id in MAKERS:
         named = [keyword.value for keyword in call.keywords if keyword.arg == "code"]
-        return (named or call.args or [None])[0]
+        return next(iter([*named, *call.args]), None)
     return None
 
 
