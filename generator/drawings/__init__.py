@@ -4,11 +4,21 @@
 this room loads no plotting library; drawing does.
 """
 
-from generator.drawings import bars, corners, doorways, jambs, leaves, marks, readings, skirting_plans
+from generator.drawings import (
+    bars,
+    corners,
+    doorways,
+    jambs,
+    leaves,
+    marks,
+    mouldings,
+    readings,
+    skirting_plans,
+)
 from generator.drawings.figures import Angle, Reading, Size
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw
 from generator.drawings.svg import Picture
 
-FAMILIES = (bars, corners, doorways, jambs, leaves, marks, readings, skirting_plans)
+FAMILIES = (bars, corners, doorways, jambs, leaves, marks, mouldings, readings, skirting_plans)
 
 __all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw"]

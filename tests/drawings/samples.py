@@ -6,6 +6,7 @@ import math
 
 from generator.drawings import Angle, Reading, Size
 from generator.drawings.figures import MEMBERS, Member
+from tests.drawings import door_samples
 
 PAPER, PHONE, THUMBNAIL = 175.0, 80.0, 40.0
 WIDTHS = (PAPER, PHONE)
@@ -169,6 +170,7 @@ def _places(length: float, every: float) -> tuple[Size, ...]:
 
 
 USUAL: dict[str, dict[str, object]] = {
+    **door_samples.USUAL,
     "doorway_elevation": doorway(),
     "jamb_section": jamb(),
     "quirk_marks": marks(),
