@@ -18,7 +18,7 @@ sizes, a web page and a PDF.
 
 BEGIN = """\
 begin here:
-  storeyrod start my-jobs         lay out a folder with one whole method and job
+  storeyrod start my-jobs         lay out a folder with whole methods and a job
   cd my-jobs
   storeyrod publish               make output/site, then open its index.html
   storeyrod check                 after every change: what is wrong, and where
@@ -88,10 +88,10 @@ QUANTITIES = Command(
 )
 START = Command(
     "start",
-    "lay out a new folder with one complete method and one job",
+    "lay out a new folder with complete methods and a job",
     """\
-    Copies the example method, its job, survey and house rules into FOLDER, which
-    must be new or empty. Change them into your own, one line at a time.
+    Copies the example methods with a job, its survey and house rules into FOLDER,
+    which must be new or empty. Change them into your own, one line at a time.
     """,
     """\
     storeyrod start my-jobs
