@@ -206,14 +206,20 @@ def step_figures(task: Task, number: int, rule: Step) -> tuple[Figure, ...]:
 
 
 def annex_figures(task: Task) -> tuple[Figure, ...]:
-    """The drawings of every opening but the first, each once."""
+    """The readings drawn at every opening but the first; of the other drawings the first opening's serve all."""
     first = task.ledger.openings[0]
-    rest = (one for one in _all(task) if one.opening is not first)
+    rest = (one for one in _all(task) if one.opening is not first and _shows_readings(one.order))
     return tuple(
         _figure(
             task, one, f"figure-{one.number}-{one.opening.mark.lower()}", f"{one.number}, {one.opening.mark}"
         )
         for one in rest
+    )
+
+
+def _shows_readings(order: Order) -> bool:
+    return any(
+        isinstance(item, Reading) for _, bound in order.values if isinstance(bound, tuple) for item in bound
     )
 
 

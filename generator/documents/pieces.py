@@ -6,13 +6,14 @@ from collections.abc import Iterator
 
 from generator.documents.blocks import Piece, PieceList
 from generator.documents.task import Task
+from generator.prose import lookup
 from generator.quantities.cut_pieces import Piece as Cut
-from generator.quantities.ledger import Entry, OpeningLedger
+from generator.quantities.ledger import OpeningLedger
 from generator.quantities.workings import print_worked
 
 
 def piece_list(task: Task) -> PieceList | None:
-    """All pieces of all openings, in the order of the openings; None where the method cuts none."""
+    """The pieces of every cutting plan at every opening; None where the method cuts none."""
     say = task.language.say
     pieces = tuple(_piece(task, opening, cut) for opening, cut in _cuts(task))
     if not pieces:
@@ -28,13 +29,10 @@ def piece_list(task: Task) -> PieceList | None:
 
 def _cuts(task: Task) -> Iterator[tuple[OpeningLedger, Cut]]:
     for opening in task.ledger.openings:
-        for entry in opening.entries.values():
-            yield from ((opening, cut) for cut in _pieces_of(entry))
-
-
-def _pieces_of(entry: Entry) -> tuple[Cut, ...]:
-    found = getattr(entry.result, "pieces", ())
-    return tuple(one for one in found if isinstance(one, Cut)) if isinstance(found, tuple) else ()
+        for plan in task.method.cutting.values():
+            found = lookup(plan.pieces.value, task.ledger, opening)
+            if isinstance(found, tuple):
+                yield from ((opening, cut) for cut in found if isinstance(cut, Cut))
 
 
 def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:

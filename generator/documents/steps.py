@@ -70,6 +70,7 @@ def check(task: Task, number: str, rule: CheckRule) -> Check:
         what=task.told(rule.what),
         tolerance=task.language.say("within %(limit)s", limit=within) if within else "",
         how=task.told(rule.how),
+        unit=print_value(rule.within.value).unit if rule.within else "",
         boxes=tuple(
             CheckBox(opening=opening.mark, expected=expected_at(task, rule, opening))
             for opening in task.surveyed
