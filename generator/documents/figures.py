@@ -49,6 +49,16 @@ def wanted(ledger: Ledger, log: ProblemLog) -> tuple[Wanted, ...]:
     )
 
 
+def orders_of(ledger: Ledger) -> tuple[Order, ...]:
+    """What a document of the ledger shows, for paper and for a phone: all at the first opening, then readings."""
+    shown = (
+        one.order
+        for one in wanted(ledger, ProblemLog())
+        if one.opening is ledger.openings[0] or _is_own(one.order)
+    )
+    return tuple(order for one in shown for order in widths(one))
+
+
 def _check_picture(method: Method, drawn: set[str], log: ProblemLog) -> None:
     named = method.picture
     if named and named.value not in drawn:
@@ -206,9 +216,9 @@ def step_figures(task: Task, number: int, rule: Step) -> tuple[Figure, ...]:
 
 
 def annex_figures(task: Task) -> tuple[Figure, ...]:
-    """The readings drawn at every opening but the first; of the other drawings the first opening's serve all."""
+    """The readings of every opening but the first; of the other drawings the first opening's serve all."""
     first = task.ledger.openings[0]
-    rest = (one for one in _all(task) if one.opening is not first and _shows_readings(one.order))
+    rest = (one for one in _all(task) if one.opening is not first and _is_own(one.order))
     return tuple(
         _figure(
             task, one, f"figure-{one.number}-{one.opening.mark.lower()}", f"{one.number}, {one.opening.mark}"
@@ -217,7 +227,8 @@ def annex_figures(task: Task) -> tuple[Figure, ...]:
     )
 
 
-def _shows_readings(order: Order) -> bool:
+def _is_own(order: Order) -> bool:
+    """True when the drawing tells of one opening what no other shares: its readings."""
     return any(
         isinstance(item, Reading) for _, bound in order.values if isinstance(bound, tuple) for item in bound
     )

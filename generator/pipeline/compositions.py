@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from generator.documents.blocks import Document, Link
-from generator.documents.figures import small_order, wanted, widths
+from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
 from generator.documents.statement import compose_statement
@@ -58,8 +58,7 @@ def _laid_out(document: Document, pair: Pair) -> Mapping[str, str]:
 def _task(pair: Pair) -> Task:
     """The pair worked out, with every drawing of it for paper and for the phone."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
-    orders = (order for each in wanted(ledger, ProblemLog()) for order in widths(each.order))
-    return Task(project=pair.project, ledger=ledger, pictures=_drawn(orders), language=ENGLISH)
+    return Task(project=pair.project, ledger=ledger, pictures=_drawn(orders_of(ledger)), language=ENGLISH)
 
 
 def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
