@@ -50,7 +50,7 @@ def wanted(ledger: Ledger, log: ProblemLog) -> tuple[Wanted, ...]:
 
 
 def orders_of(ledger: Ledger) -> tuple[Order, ...]:
-    """What a document of the ledger shows, for paper and for a phone: all at the first opening, then readings."""
+    """What a document of the ledger shows, for paper and phone: all at the first opening, then readings."""
     shown = (
         one.order
         for one in wanted(ledger, ProblemLog())
