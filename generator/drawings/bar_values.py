@@ -15,6 +15,7 @@ from generator.quantities.cutting.rows import section_text
 from generator.quantities.cutting.wording import outcome_words
 
 NAME = "cutting_plan"
+_FEW = 4
 
 
 def sheet_values(plan: CuttingPlan) -> tuple[Mapping[str, Bound], ...]:
@@ -77,10 +78,17 @@ def _piece(placed: Placed) -> StockPiece:
 
 def _marks(order: CuttingOrder) -> str:
     """What the letters of the marks stand for, each once, and which pieces are cut over their length."""
-    names = {_letters(piece): piece.name for piece in order.pieces}
+    names: dict[str, dict[str, None]] = {}
+    for piece in order.pieces:
+        names.setdefault(piece.name, {})[_letters(piece)] = None
     before = "The opening's number, then " if any(piece.opening for piece in order.pieces) else ""
-    listed = "; ".join(f"{letters} {name}" for letters, name in names.items())
+    listed = "; ".join(f"{_several(tuple(marks))} {name}" for name, marks in names.items())
     return " ".join((f"{before}{listed}.", "Lengths are to the long points.", *_left_on(order)))
+
+
+def _several(marks: tuple[str, ...]) -> str:
+    """Marks one by one, or from the first to the last where they are many."""
+    return ", ".join(marks) if len(marks) <= _FEW else f"{marks[0]} to {marks[-1]}"
 
 
 def _left_on(order: CuttingOrder) -> list[str]:
@@ -88,7 +96,10 @@ def _left_on(order: CuttingOrder) -> list[str]:
     for piece in order.pieces:
         if piece.over:
             over.setdefault(mm_text(piece.over), {})[_letters(piece)] = None
-    return [f"{' and '.join(marks)} are cut {mm} over and marked in place." for mm, marks in over.items()]
+    return [
+        f"{_several(tuple(marks))} {'is' if len(marks) == 1 else 'are'} cut {mm} over and marked in place."
+        for mm, marks in over.items()
+    ]
 
 
 def _letters(piece: PieceToCut) -> str:

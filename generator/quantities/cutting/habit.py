@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_CEILING, Decimal
 
 from generator.quantities.cutting.orders import CuttingOrder, StockLength, net_length
 
@@ -39,7 +39,7 @@ def _habits(order: CuttingOrder) -> Iterator[Habit]:
     wanted = net * (100 + order.habit) / 100
     for stock in order.stock:
         if stock.on_hand is None and order.usable(stock) >= longest:
-            lengths = int(-(-wanted // stock.length))
+            lengths = int((wanted / stock.length).to_integral_value(ROUND_CEILING))
             yield Habit(
                 percent=order.habit,
                 net=net,

@@ -178,7 +178,7 @@ def _piece(opening: OpeningLedger, piece: Piece) -> PieceToCut:
     return PieceToCut(
         mark=f"{opening.mark}{piece.mark}" if opening.row else piece.mark,
         opening=opening.mark if opening.row else "",
-        name=f"{piece.role}, {piece.name}",
+        name=", ".join(part for part in (piece.role, piece.name) if part),
         hand=piece.hand,
         length=length,
         over=length - taken_up(piece.long_point.magnitude),

@@ -30,7 +30,8 @@ class Effort:
     """How far the search goes; counted in turns and never in time, so every machine finds the same plan."""
 
     rounds: int = 600
-    dives: int = 5
+    dives: int = 600
+    most_dives: int = 10
     patterns: int = 1200
     steps: int = 40_000
     pool: int = 250
@@ -100,7 +101,7 @@ class _Search:
         if self._proven:
             return
         master = self._relax()
-        for seed in range(self._effort.dives):
+        for seed in range(self._dives):
             if self._proven:
                 break
             self._dive(master, seed)
@@ -116,6 +117,11 @@ class _Search:
 
     def _rank(self, bars: Bars) -> tuple[int, int, int]:
         return rank_of(self._problem, bars)
+
+    @property
+    def _dives(self) -> int:
+        """Fewer dives where there are more sizes, since each takes longer."""
+        return max(2, min(self._effort.most_dives, self._effort.dives // len(self._problem.sizes)))
 
     @property
     def _proven(self) -> bool:
