@@ -16,7 +16,9 @@ READING = "@"
 def origins(task: Task, tree: Working) -> tuple[Origin, ...]:
     """The written values of a working, not those of a quantity it names; readings of one size together."""
     by_name: dict[tuple[str, str], list[Given]] = {}
-    for given in _own(tree.of if isinstance(tree, Named) else tree):
+    while isinstance(tree, Named):
+        tree = tree.of
+    for given in _own(tree):
         by_name.setdefault((given.name.partition(READING)[0], task.place(given.span)), []).append(given)
     return tuple(
         Origin(name=name, value=_values(given), place=f"{given[0].origin}, {place}")
