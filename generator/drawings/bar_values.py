@@ -83,7 +83,9 @@ def _marks(order: CuttingOrder) -> str:
         names.setdefault(piece.name, {})[_letters(piece)] = None
     before = "The opening's number, then " if any(piece.opening for piece in order.pieces) else ""
     listed = "; ".join(f"{_several(tuple(marks))} {name}" for name, marks in names.items())
-    return " ".join((f"{before}{listed}.", "Lengths are to the long points.", *_left_on(order)))
+    mitred = any(piece.steepest for piece in order.pieces)
+    points = ["Lengths are to the long points."] if mitred else []
+    return " ".join((f"{before}{listed}.", *points, *_left_on(order)))
 
 
 def _several(marks: tuple[str, ...]) -> str:

@@ -176,7 +176,7 @@ class Job(Described):
     sizes: Table[SizeGiven] = Field(Table.empty(), description="sizes that hold for the whole job")
     materials: Table[KebabName] = Field(Table.empty(), description="roles bound to other catalogue keys")
     offcuts: Table[ManyOf[Length]] = Field(
-        Table.empty(), description="lengths on hand of a material, by role; they are cut where that saves buying"
+        Table.empty(), description="lengths on hand of a material by role, cut where that saves buying"
     )
     choices: Table[Code] = Field(Table.empty(), description="the way chosen where the method compares ways")
     survey: SurveyFile | None = Field(None, description="the survey that lists the openings")

@@ -27,6 +27,7 @@ def check(order: CuttingOrder, width: float) -> None:
         sheet = lay(NAME, values, width).sheet
         assert collisions(sheet) == ()
         assert sheet.unplaced == []
+        assert min((text.em for text in sheet.texts), default=3.3) >= 3.3
 
 
 @pytest.mark.parametrize("width", WIDTHS)

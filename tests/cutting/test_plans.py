@@ -151,6 +151,11 @@ def test_alike_pieces_go_out_in_the_order_of_the_job() -> None:
     assert [placed.piece.mark for bar in plan.bars for placed in bar.placed] == ["P1", "P2", "P3", "P4"]
 
 
+def test_bars_come_in_the_order_of_the_job() -> None:
+    bars = plan_of(doors(4)).bars
+    assert [bar.placed[0].piece.mark for bar in bars] == ["1AL", "2AH", "2AL", "3AL", "4AL"]
+
+
 def test_hands_stay_with_their_pieces() -> None:
     rows = piece_rows([plan_of(doors(2))])
     assert [(row[3], row[6], row[9], row[10]) for row in rows[1:]] == [

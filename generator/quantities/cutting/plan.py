@@ -109,8 +109,16 @@ def refusals(order: CuttingOrder) -> Findings:
 def laid_out(order: CuttingOrder, chosen: Sequence[tuple[int, Sequence[int]]]) -> tuple[Bar, ...]:
     """The bars of (stock by place, pieces by place), in working order; WrongBars where they do not fit."""
     _check_pieces(order, chosen)
-    bars = [_bar(order, order.stock[stock], [order.pieces[at] for at in pieces]) for stock, pieces in chosen]
-    return tuple(_numbered(bar, number) for number, bar in enumerate(sorted(bars, key=_bar_order), 1))
+    ordered = sorted(chosen, key=lambda one: _bar_order(order.stock[one[0]], one[1]))
+    return tuple(
+        _bar(order, number, order.stock[stock], [order.pieces[at] for at in sorted(pieces)])
+        for number, (stock, pieces) in enumerate(ordered, 1)
+    )
+
+
+def _bar_order(stock: StockLength, pieces: Sequence[int]) -> tuple[bool, int, int]:
+    """Bars on hand first, then the longest, then as the job goes on."""
+    return stock.on_hand is None, -stock.length, min(pieces)
 
 
 def _check_pieces(order: CuttingOrder, chosen: Sequence[tuple[int, Sequence[int]]]) -> None:
@@ -121,7 +129,7 @@ def _check_pieces(order: CuttingOrder, chosen: Sequence[tuple[int, Sequence[int]
             raise WrongBars("more of a length is used than is on hand")
 
 
-def _bar(order: CuttingOrder, stock: StockLength, pieces: Sequence[PieceToCut]) -> Bar:
+def _bar(order: CuttingOrder, number: int, stock: StockLength, pieces: Sequence[PieceToCut]) -> Bar:
     usable, at, placed = order.usable(stock), 0, list[Placed]()
     for piece in sorted(pieces, key=lambda piece: (-order.saw(piece), -piece.length)):
         end = at + piece.length
@@ -132,19 +140,7 @@ def _bar(order: CuttingOrder, stock: StockLength, pieces: Sequence[PieceToCut]) 
         at = after
     kerf = sum(each.next_start - each.end for each in placed)
     trim = stock.length - usable
-    return Bar(number=0, stock=stock, placed=tuple(placed), trim=trim, kerf=kerf, offcut=usable - at)
-
-
-def _bar_order(bar: Bar) -> tuple[object, ...]:
-    """Bars on hand first, then the longest, then those with least left; then as the pieces come."""
-    marks = tuple(placed.piece.mark for placed in bar.placed)
-    return not bar.on_hand, -bar.stock.length, bar.offcut, marks
-
-
-def _numbered(bar: Bar, number: int) -> Bar:
-    return Bar(
-        number=number, stock=bar.stock, placed=bar.placed, trim=bar.trim, kerf=bar.kerf, offcut=bar.offcut
-    )
+    return Bar(number=number, stock=stock, placed=tuple(placed), trim=trim, kerf=kerf, offcut=usable - at)
 
 
 def totals_of(order: CuttingOrder, bars: Sequence[Bar]) -> Totals:
