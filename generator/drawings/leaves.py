@@ -101,7 +101,7 @@ _LEAST_KEY = 74.0
 
 def _elevation_scale(hung: _Hung, width: float) -> tuple[float, str]:
     thumb, narrow = width < 60, width < 120
-    beside = 4.0 if thumb else 28.0 if narrow else 84.0
+    beside = 4.0 if thumb else 28.0 if narrow else 66.0
     room = width - beside
     wide, high = hung.opening_width.mm + 2 * _LINING_SHOWN, hung.opening_height.mm
     for scale, named in _ELEVATIONS:

@@ -6,7 +6,7 @@ import inspect
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
+from types import MappingProxyType, NoneType, UnionType
 
 from generator.drawings.keys import Entry
 from generator.drawings.sheet import Sheet
@@ -75,10 +75,17 @@ def drawing(function: Callable[..., Drawn]) -> Callable[..., Drawn]:
 def _parameters(function: Callable[..., Drawn]) -> tuple[Parameter, ...]:
     kinds = typing.get_type_hints(function)
     return tuple(
-        Parameter(name=p.name, kind=kinds[p.name], required=p.default is inspect.Parameter.empty)
+        Parameter(name=p.name, kind=_given(kinds[p.name]), required=p.default is inspect.Parameter.empty)
         for p in inspect.signature(function).parameters.values()
         if p.kind is inspect.Parameter.KEYWORD_ONLY
     )
+
+
+def _given(kind: object) -> object:
+    """The kind a value has where it is given: a parameter that may be None is bound as the other kind."""
+    if isinstance(kind, UnionType):
+        return next(part for part in typing.get_args(kind) if part is not NoneType)
+    return kind
 
 
 def lay(name: str, values: Mapping[str, object], width: float) -> Drawn:

@@ -42,6 +42,7 @@ from generator.problems import ProblemLog, nearest
 
 MATERIAL_KINDS: Final = (
     "moulding", "planed timber", "sawn timber", "board", "adhesive", "filler", "sealant", "pins", "screws",
+    "door", "ironmongery",
     "door leaf", "worktop", "glass", "insulation", "foam", "finish", "stripper", "preservative", "gas",
 )  # fmt: skip
 TOOL_KINDS: Final = (
