@@ -21,6 +21,7 @@ from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.quantities.readings import Readings, member_lengths, spread_evenly
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
+from generator.units import print_value
 
 PLACE = "place"
 
@@ -168,26 +169,30 @@ def _field(hint: object, found: object) -> Bound | None:
     return _as_kind(may_be_none[0] if may_be_none else hint, found, {}) if found is not None else None
 
 
-def _size(item: Worked) -> Size:
-    return Size(mm=item.number, text=print_worked(item).number)
+def _size(item: Worked, decimals: int | None = None) -> Size:
+    printed = print_worked(item) if decimals is None else print_value(item.value, decimals=decimals)
+    return Size(mm=item.number, text=printed.number)
 
 
 def _readings(packer: EvenPacker, lengths: Mapping[str, Worked]) -> tuple[Reading, ...]:
     placed = packer.readings if packer.readings.placed else spread_evenly(packer.readings, lengths)
+    figures = [size for left in packer.remainders for size in (left.reading, left.remainder)]
+    decimals = max(len(print_worked(size).number.partition(".")[2]) for size in figures)
     return tuple(
-        _reading(item.member, item.at.number if item.at else 0.0, left, lengths)
+        _reading(item.member, item.at.number if item.at else 0.0, left, lengths, decimals)
         for item, left in zip(placed.items, packer.remainders, strict=True)
     )
 
 
-def _reading(member: str, at: float, left: Remainder, lengths: Mapping[str, Worked]) -> Reading:
+def _reading(
+    member: str, at: float, left: Remainder, lengths: Mapping[str, Worked], decimals: int
+) -> Reading:
     length = lengths[member].number
-    number = print_worked(left.remainder).number
     return Reading(
         member=_MEMBERS[member],
         at=min(at, length),
-        value=_size(left.reading),
-        left_over=Size(mm=left.remainder.number, text=number),
+        value=_size(left.reading, decimals),
+        left_over=_size(left.remainder, decimals),
         label=_station(member, at / length, at),
     )
 

@@ -100,6 +100,20 @@ class _Survey:
     def of(self, member: Member) -> tuple[Station, ...]:
         return tuple(s for s in self.stations if s.reading.member == member)
 
+    def plaster(self, member: Member) -> tuple[Point, ...]:
+        """How far proud the plaster is, and where along; a corner read once serves both members."""
+        own = tuple((s.along, s.reading.value.mm) for s in self.of(member))
+        place, end = MEMBERS.index(member), self.length(member)
+        before = self.of(MEMBERS[place - 1])[-1:] if place else ()
+        after = self.of(MEMBERS[place + 1])[:1] if place + 1 < len(MEMBERS) else ()
+        first = tuple((0.0, s.reading.value.mm) for s in before if s.along == self.length(s.reading.member))
+        last = tuple((end, s.reading.value.mm) for s in after if s.along == 0)
+        return (
+            *(first if own and own[0][0] > 0 else ()),
+            *own,
+            *(last if own and own[-1][0] < end else ()),
+        )
+
     def length(self, member: Member) -> float:
         return self.wide if member == "head" else self.high
 
@@ -135,25 +149,31 @@ class _Chart:
 
 def _draw_member(chart: _Chart, survey: _Survey, member: Member) -> None:
     stations, sheet = survey.of(member), chart.sheet
-    line = tuple(chart.where(s) for s in stations)
+    plaster = survey.plaster(member)
+    line = tuple(chart.at(along, depth) for along, depth in plaster)
     base = chart.zero - survey.lowest * chart.deep
     if len(line) > 1:
         area = (*line, (line[-1][0], base), (line[0][0], base))
-        _left_over(chart, survey, stations)
+        _left_over(chart, survey, line)
         if not sheet.thumbnail:
             _plaster(chart, area, survey.packer.mm)
         sheet.line(area, CUT_STANDING.narrowed(0.25), closed=True)
-        real = tuple((s.along, s.reading.value.mm) for s in stations)
         sheet.outlines[f"{member} readings"] = Outline(
-            name=f"{member} readings", real=real, paper=line, scale=chart.along
+            name=f"{member} readings", real=plaster, paper=line, scale=chart.along
         )
     else:
         sheet.line((line[0], (line[0][0], base)), CUT_STANDING.narrowed(0.25))
     _band(chart, survey, member, base)
     _packer_line(chart, survey, member)
-    for x, y in line:
+    for station in stations:
         sheet.stroke(
-            Stroke(points=circle((x, y), _RING), pen=VISIBLE, layer="dimension", closed=True, filled=PAPER)
+            Stroke(
+                points=circle(chart.where(station), _RING),
+                pen=VISIBLE,
+                layer="dimension",
+                closed=True,
+                filled=PAPER,
+            )
         )
 
 
@@ -173,12 +193,11 @@ def _with_crossings(area: Points, level: float) -> Points:
     return tuple(found)
 
 
-def _left_over(chart: _Chart, survey: _Survey, stations: Sequence[Station]) -> None:
+def _left_over(chart: _Chart, survey: _Survey, line: Points) -> None:
     if not survey.packed or chart.sheet.thumbnail:
         return
     level = chart.zero - survey.packer.mm * chart.deep
-    for one, two in itertools.pairwise(stations):
-        (x1, y1), (x2, y2) = chart.where(one), chart.where(two)
+    for (x1, y1), (x2, y2) in itertools.pairwise(line):
         shape = _with_crossings(((x1, y1), (x2, y2), (x2, level), (x1, level)), level)
         wall = _trimmed(tuple((x, max(y, level)) for x, y in shape))
         frame = _trimmed(tuple((x, min(y, level)) for x, y in shape))
