@@ -1,9 +1,8 @@
-"""A finished sheet as one SVG, by the plotting library's vector renderer: true millimetres, text kept as
-text.
+"""A finished sheet as one SVG: true millimetres, text kept as text, every path as short as it can be written.
 
-The renderer is used directly, without figure or axes, which is some twenty times quicker. Its own root
-element, style sheet and metadata are left behind; ids are made from the content, so several pictures can
-stand in one page.
+The elements are written by the plotting library's vector renderer, without figure or axes, its own root
+element, style sheet and metadata left behind; the paths' data is written here, since the library's takes
+longer and more than twice the room. Ids are made from the content, so several pictures can stand in one page.
 """
 
 from __future__ import annotations
@@ -11,7 +10,7 @@ from __future__ import annotations
 import hashlib
 import io
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 from itertools import groupby
@@ -20,6 +19,7 @@ from typing import Any
 from generator.drawings.clipping import Points
 from generator.drawings.hatches import hatch_path
 from generator.drawings.lettering import FALLBACK, FAMILY
+from generator.drawings.path_data import PARTS, dot_data, line_data, piece_data
 from generator.drawings.pens import SCREEN_NAMES, Pen
 from generator.drawings.sheet import Sheet, Stroke, Text
 
@@ -67,12 +67,12 @@ def engrave(sheet: Sheet, title: str, alt: str) -> str:
         f' height="{_short(sheet.height)}mm" viewBox="0 0 {size}" role="img"'
         f" aria-labelledby=\"d{mark}-t d{mark}-d\" font-family=\"'{FAMILY}', '{FALLBACK}', sans-serif\""
         f' stroke-linejoin="round"><title id="d{mark}-t">{escape(title)}</title>'
-        f'<desc id="d{mark}-d">{escape(alt)}</desc>\n{body}</svg>\n'
+        f'<desc id="d{mark}-d">{escape(alt)}</desc>{body}</svg>\n'
     )
 
 
 def _short(number: float) -> str:
-    return f"{number:.3f}".rstrip("0").rstrip(".")
+    return f"{number:.2f}".rstrip("0").rstrip(".")
 
 
 def _body(sheet: Sheet) -> str:
@@ -82,19 +82,18 @@ def _body(sheet: Sheet) -> str:
     make: Any = RendererSVG
     renderer = make(sheet.width, sheet.height, page, metadata=_NO_METADATA)
     head = page.tell()
-    press = _Press(renderer, sheet.height)
+    press = _Press(renderer.writer)
     press.fills(sheet.fills)
     _hatches(press, sheet)
     for layer in ("outline", "dimension"):
         press.strokes(stroke for stroke in sheet.strokes if stroke.layer == layer)
-    for text in sheet.texts:
-        press.text(text)
-    renderer.writer.flush()
-    return page.getvalue()[head:].lstrip()
+    press.texts(sheet.texts)
+    press.writer.flush()
+    return _BETWEEN.sub("><", page.getvalue()[head:].strip())
 
 
-_NO_PEN = Pen(width=0)
 _NO_METADATA = {"Date": None, "Creator": None, "Format": None, "Type": None}
+_BETWEEN = re.compile(r">\s+<")
 
 
 def _hatches(press: _Press, sheet: Sheet) -> None:
@@ -109,60 +108,74 @@ def _hatches(press: _Press, sheet: Sheet) -> None:
 
 
 class _Press:
-    """Sets fills, lines and text on the renderer; one path an area or a run of like lines."""
+    """Sets fills, lines and text by the library's writer; one path an area or a run of like lines."""
 
-    __slots__ = ("_flip", "_renderer")
+    __slots__ = ("writer",)
 
-    def __init__(self, renderer: Any, height: float) -> None:
-        from matplotlib.transforms import Affine2D
+    def __init__(self, writer: Any) -> None:
+        self.writer = writer
 
-        self._renderer = renderer
-        # The renderer counts y upward and turns it over as it writes; sheets already count it downward.
-        self._flip = Affine2D.from_values(1, 0, 0, -1, 0, height)
-
-    def path(self, path: Any, pen: Pen | None, fill: str | None = None) -> None:
-        """Set one path with a pen, a fill, or both."""
-        gc = self._renderer.new_gc()
-        gc.set_linewidth(0 if pen is None else pen.width)
-        if pen is not None:
-            gc.set_foreground(pen.colour)
-            gc.set_capstyle("round" if pen.cap == "round" else "butt")
-            gc.set_joinstyle(pen.join)
-            if pen.dash:
-                gc.set_dashes(0, pen.dash)
-        self._renderer.draw_path(gc, path, self._flip, _rgb(fill))
-
-    def hatch(self, paths: Iterable[Any], pen: Pen) -> None:
-        """Set patterns of one pen as one path.
-
-        Their data is written here at two decimals: the renderer's own six take most of a drawing's time.
-        """
-        data = "".join(_dotted(path) if pen.cap == "round" else _data(path) for path in paths)
-        style = f"fill: none; stroke: {pen.colour}; stroke-width: {_short(pen.width)}"
+    def hatch(self, paths: Sequence[Any], pen: Pen) -> None:
+        """Set patterns of one pen as one path, drawn to a hundredth so that its numbers are whole."""
+        whole, write = _together(paths), dot_data if pen.cap == "round" else piece_data
+        scale = {"transform": f"scale({_number(1 / PARTS)})"}
         cap = {"stroke-linecap": pen.cap} if pen.cap != "butt" else {}
-        self._renderer.writer.element("path", attrib={"d": data, **cap, "style": f"{style};"})
+        style = f"fill:none;stroke:{pen.colour};stroke-width:{_number(pen.width * PARTS)}"
+        self.writer.element("path", attrib={"d": write(whole), **scale, **cap, "style": style})
 
     def fills(self, fills: Iterable[tuple[Points, str]]) -> None:
         """Set flat fills without outline, neighbours of one colour as one path."""
         for colour, run in groupby(fills, key=lambda fill: fill[1]):
-            areas = [Stroke(points=points, pen=_NO_PEN, closed=True) for points, _ in run]
-            self.path(_compound(areas), None, colour)
+            data = line_data((points, True) for points, _ in run)
+            self.writer.element("path", attrib={"d": data, "style": f"fill:{colour}"})
 
     def strokes(self, strokes: Iterable[Stroke]) -> None:
         """Set lines in the order laid, neighbours of one pen and fill as one path."""
         for (pen, filled), run in groupby(_by_pen(strokes), key=lambda stroke: (stroke.pen, stroke.filled)):
-            self.path(_compound(list(run)), pen, filled)
+            data = line_data((stroke.points, stroke.closed) for stroke in run)
+            self.writer.element("path", attrib={"d": data, "style": _pen_style(pen, filled)})
 
-    def text(self, text: Text) -> None:
-        """Set one line of text, as text."""
-        place = {"x": _short(text.x), "y": _short(text.y), "font-size": _short(text.em)}
-        if text.anchor != "start":
-            place["text-anchor"] = text.anchor
-        if text.weight == "bold":
-            place["font-weight"] = "700"
-        if text.upright:
-            place["transform"] = f"rotate(-90 {place['x']} {place['y']})"
-        self._renderer.writer.element("text", text.text, attrib={**place, "style": f"fill: {text.colour};"})
+    def texts(self, texts: Iterable[Text]) -> None:
+        """Set lines of text, as text, in the order laid; neighbours of a kind share what sets them."""
+        for setting, run in groupby(texts, key=_setting):
+            self.writer.start("g", attrib=dict(setting))
+            for text in run:
+                self.writer.element("text", text.text, attrib=_place(text))
+            self.writer.end("g")
+
+
+def _together(paths: Sequence[Any]) -> Any:
+    from matplotlib.path import Path
+
+    return paths[0] if len(paths) == 1 else Path.make_compound_path(*paths)
+
+
+def _pen_style(pen: Pen, filled: str | None) -> str:
+    parts = (
+        f"fill:{filled or 'none'};stroke:{pen.colour};stroke-width:{_number(pen.width)}",
+        f"stroke-dasharray:{' '.join(map(_number, pen.dash))}" if pen.dash else "",
+        f"stroke-linecap:{pen.cap}" if pen.cap != "butt" else "",
+        f"stroke-linejoin:{pen.join}" if pen.join != "round" else "",
+    )
+    return ";".join(filter(None, parts))
+
+
+def _setting(text: Text) -> tuple[tuple[str, str], ...]:
+    """What a line of text is set in: its size, anchor, weight and colour."""
+    size = ("font-size", _number(text.em))
+    anchor = (("text-anchor", text.anchor),) if text.anchor != "start" else ()
+    weight = (("font-weight", "700"),) if text.weight == "bold" else ()
+    return (size, *anchor, *weight, ("style", f"fill:{text.colour}"))
+
+
+def _place(text: Text) -> dict[str, str]:
+    x, y = _short(text.x), _short(text.y)
+    return {"x": x, "y": y, **({"transform": f"rotate(-90 {x} {y})"} if text.upright else {})}
+
+
+def _number(number: float) -> str:
+    """A number in style, without a nought before its point."""
+    return re.sub(r"^0\.", ".", _short(number))
 
 
 def _by_pen(strokes: Iterable[Stroke]) -> Iterator[Stroke]:
@@ -179,47 +192,3 @@ def _by_pen(strokes: Iterable[Stroke]) -> Iterator[Stroke]:
     for run in plain.values():
         yield from run
     yield from filled
-
-
-def _compound(strokes: list[Stroke]) -> Any:
-    import numpy as np
-    from matplotlib.path import Path
-
-    vertices: list[tuple[float, float]] = []
-    codes: list[int] = []
-    for stroke in strokes:
-        vertices.extend(stroke.points)
-        codes.extend([int(Path.MOVETO), *[int(Path.LINETO)] * (len(stroke.points) - 1)])
-        if stroke.closed:
-            vertices.append(stroke.points[0])
-            codes.append(int(Path.CLOSEPOLY))
-    return Path(np.round(np.array(vertices), 3), np.array(codes, dtype=Path.code_type))
-
-
-def _dotted(path: Any) -> str:
-    """Write a path of hair-short pieces as dots."""
-    starts = path.vertices[::2]
-    return ("M%.2f %.2fh.01" * len(starts)) % tuple(starts.ravel().tolist())
-
-
-def _data(path: Any) -> str:
-    """Write a path of straight pieces or of quadratic curves."""
-    numbers = tuple(path.vertices.ravel().tolist())
-    codes = path.codes.tolist()
-    if _CURVE not in codes:
-        return "".join(_TOKENS[code] for code in codes) % numbers
-    tokens, inside_curve = [], False
-    for code in codes:
-        tokens.append(" %.2f %.2f" if inside_curve else _TOKENS[code])
-        inside_curve = code == _CURVE and not inside_curve
-    return "".join(tokens) % numbers
-
-
-_CURVE = 3
-_TOKENS = {1: "M%.2f %.2f", 2: "L%.2f %.2f", _CURVE: "Q%.2f %.2f"}
-
-
-def _rgb(colour: str | None) -> tuple[float, ...] | None:
-    if colour is None:
-        return None
-    return tuple(int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))

@@ -67,11 +67,17 @@ def test_a_thumbnail_carries_no_text_and_no_hatch(name: str) -> None:
     assert sheet.hatches == []
 
 
-def test_a_packer_corner_is_written_in_the_sheets_own_millimetres() -> None:
+def test_a_packer_is_written_in_the_sheets_own_millimetres() -> None:
     drawn = lay("jamb_section", jamb(packer=8.5), PAPER)
     svg = draw("jamb_section", jamb(packer=8.5), PAPER).svg
-    x, y = drawn.sheet.outlines["packer"].paper[0]
-    assert re.search(rf"M {x:.3f}".rstrip("0").rstrip(".") + rf"\S* {y:.3f}".rstrip("0").rstrip("."), svg)
+    (x, y), (right, _), (_, bottom), _ = drawn.sheet.outlines["packer"].paper
+    wide, high = f"{right - x:g}", f"{bottom - y:.1f}"
+    assert f'd="m{x:g} {y:.2f}h{wide}v{high}h-{wide}z' in svg
+
+
+def test_a_jamb_for_paper_is_light() -> None:
+    """Its MDF alone has some two thousand dots."""
+    assert len(draw("jamb_section", jamb(), PAPER).svg.encode()) < 43_000
 
 
 @pytest.mark.parametrize("name", NAMES)

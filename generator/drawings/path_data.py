@@ -1,0 +1,113 @@
+"""SVG path data written as short as it can be: steps from point to point, in hundredths of a millimetre.
+
+A step is the difference of two rounded places, so that nothing drifts, however long the line.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby, pairwise
+from typing import Any
+
+from generator.drawings.clipping import Points
+
+Whole = tuple[int, int]
+PARTS = 100
+_CURVE = 3
+_MOVE = 1
+
+
+def line_data(lines: Iterable[tuple[Points, bool]]) -> str:
+    """Write lines through points in mm, each open or closed, in mm at two decimals."""
+    written, at = [], (0, 0)
+    for points, closed in lines:
+        whole = [_whole(point) for point in points]
+        written.append("m" + _joined(map(_decimal, _step(at, whole[0]))))
+        written.append(_run(whole) + ("z" if closed else ""))
+        at = whole[0] if closed else whole[-1]
+    return "".join(written)
+
+
+def dot_data(path: Any) -> str:
+    """Write hair-short pieces as dots, in hundredths of a mm."""
+    import numpy as np
+
+    starts = np.rint(path.vertices[::2] * PARTS).astype(int)
+    steps = np.diff(starts, axis=0, prepend=np.array([[0, 0]]))
+    # Each dot ends a hundredth to the right of where it began.
+    steps[1:, 0] -= 1
+    return _closed_up(("m%d %dh1" * len(steps)) % tuple(steps.ravel().tolist()))
+
+
+def piece_data(path: Any) -> str:
+    """Write straight pieces or quadratic curves, in hundredths of a mm."""
+    import numpy as np
+
+    places: list[list[int]] = np.rint(path.vertices * PARTS).astype(int).tolist()
+    written, at, letter = [], (0, 0), ""
+    for code, group in _commands(path.codes.tolist(), places):
+        steps = [f"{x - at[0]} {y - at[1]}" for x, y in group]
+        # A letter holds until another one comes; a move is followed by lines.
+        written.append((_LETTERS[code] if _LETTERS[code] != letter else " ") + " ".join(steps))
+        letter = "l" if code == _MOVE else _LETTERS[code]
+        at = (group[-1][0], group[-1][1])
+    return _closed_up("".join(written))
+
+
+_LETTERS = {_MOVE: "m", 2: "l", _CURVE: "q"}
+
+
+def _commands(codes: Sequence[int], places: Sequence[list[int]]) -> Iterator[tuple[int, list[list[int]]]]:
+    """Yield each command with its points: two for a curve, one for all others."""
+    first = 0
+    while first < len(codes):
+        count = 2 if codes[first] == _CURVE else 1
+        yield codes[first], list(places[first : first + count])
+        first += count
+
+
+def _closed_up(data: str) -> str:
+    return data.replace(" -", "-")
+
+
+def _whole(point: tuple[float, float]) -> Whole:
+    return round(point[0] * PARTS), round(point[1] * PARTS)
+
+
+def _step(start: Whole, end: Whole) -> Whole:
+    return end[0] - start[0], end[1] - start[1]
+
+
+def _run(points: Sequence[Whole]) -> str:
+    """Write the way through points; a letter holds until another one comes."""
+    written: list[str] = []
+    for letter, steps in groupby(_steps(points), key=lambda step: step[0]):
+        written.append(letter + _joined(_decimal(part) for _, parts in steps for part in parts))
+    return "".join(written)
+
+
+def _steps(points: Sequence[Whole]) -> Iterator[tuple[str, tuple[int, ...]]]:
+    for start, end in pairwise(points):
+        across, down = _step(start, end)
+        if across and down:
+            yield "l", (across, down)
+        elif across or down:
+            yield ("v", (down,)) if down else ("h", (across,))
+
+
+def _decimal(hundredths: int) -> str:
+    """Write hundredths as a decimal without a nought in front or behind."""
+    sign, size = ("-" if hundredths < 0 else ""), abs(hundredths)
+    whole, part = divmod(size, PARTS)
+    if not part:
+        return f"{sign}{whole}"
+    return f"{sign}{whole or ''}." + f"{part:02}".rstrip("0")
+
+
+def _joined(numbers: Iterable[str]) -> str:
+    """Set numbers beside each other, a space only where two would run into one."""
+    return _RUNS_ON.sub(r"\1", _closed_up(" ".join(numbers)))
+
+
+_RUNS_ON = re.compile(r"(\.\d+) (?=\.)")
