@@ -8,6 +8,7 @@ from generator.drawings import (
     bars,
     corners,
     doorways,
+    floor_plans,
     jambs,
     leaves,
     marks,
@@ -19,6 +20,17 @@ from generator.drawings.figures import Angle, Reading, Size
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw
 from generator.drawings.svg import Picture
 
-FAMILIES = (bars, corners, doorways, jambs, leaves, marks, mouldings, readings, skirting_plans)
+FAMILIES = (
+    bars,
+    corners,
+    doorways,
+    floor_plans,
+    jambs,
+    leaves,
+    marks,
+    mouldings,
+    readings,
+    skirting_plans,
+)
 
 __all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw"]

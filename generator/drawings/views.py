@@ -42,6 +42,7 @@ from generator.drawings.pens import (
     STEEL,
     THUMBNAIL,
     TINT,
+    VISIBLE,
     VISIBLE_STANDING,
     Pen,
 )
@@ -74,6 +75,8 @@ MATERIALS: dict[str, Material] = {
     "empty": Material(pen=VISIBLE_STANDING),
     "wall side": Material(pen=Pen(width=0.13, colour=GAP), fill=GAP),
     "frame side": Material(pen=Pen(width=0.13), hatch=FRAME_SIDE),
+    "floor board": Material(pen=VISIBLE),
+    "floor offcut": Material(pen=VISIBLE, fill=TINT),
     "floor": Material(pen=VISIBLE_STANDING, hatch=FLOOR),
 }
 _DETAIL_SPREAD = 1.55

@@ -54,4 +54,10 @@ PHRASES: Mapping[str, Phrase] = {
     "line_rms": Phrase("root mean square distance of %(items)s from the straight line fitted to them"),
     "left_open": Phrase("distance from the end of the last wall to the first, walked by %(items)s"),
     "area_walked": Phrase("area inside the walls, walked by %(items)s"),
+    "moisture_in_air": Phrase(
+        "moisture of wood in air of %(item)s °C and %(second)s of saturation, USDA Wood Handbook eq. 4-5"
+    ),
+    "boards_opened": Phrase("boards opened when rows of %(item)s are laid with offcuts used again"),
+    "boards_at_least": Phrase("all rows of %(item)s end to end, in boards of %(step)s, taken up"),
+    "start_chosen": Phrase("start chosen to keep ends and stagger in a row of %(item)s"),
 }

@@ -82,6 +82,14 @@ FINDINGS: Mapping[str, str] = {
     "the radiator off or before it is hung",
     "block-not-run": "piece %(about)s is %(actual)s long: make it a block",
     "scribed-both-ends": "piece %(about)s, %(actual)s, closes the room and is scribed at both ends",
+    "beyond-6-to-14": "moisture of %(actual)s per cent lies outside the 6 to 14 per cent for which the "
+    "movement is known",
+    "no-swelling": "the floor is laid as damp as it will ever be, so it only shrinks",
+    "maker-not-asked": "the maker's own gap is not given; it governs where there is one",
+    "rows-shared": "the last row would be too narrow, so first and last are both ripped to %(actual)s",
+    "mixed-lengths": "boards come in mixed lengths, %(actual)s on the mean, so the count is a likely one",
+    "no-floor": "no way of starting the rows keeps least end and stagger with boards of %(limit)s in rows of "
+    "%(actual)s",
 }
 
 WAYS: Mapping[str, str] = {

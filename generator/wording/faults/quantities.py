@@ -159,6 +159,24 @@ FAULTS: Mapping[str, Fault] = {
         "The longest length is no more than twice the skirting's thickness for %(where)s.",
         "Expected a length that can be lapped at a joint.",
     ),
+    "humidity-beyond-equation": Fault(
+        "The relative humidity is %(found)s for %(where)s.", "Expected 5 %% to 95 %% of saturation."
+    ),
+    "moisture-as-share": Fault(
+        "“%(argument)s” is %(found)s for %(where)s, which would be less than one per cent.",
+        "Expected per cent as a plain number, such as 8.",
+    ),
+    "gap-takes-room": Fault(
+        "The gap at the walls takes the whole room for %(where)s.", "Expected a gap of millimetres."
+    ),
+    "end-over-board": Fault(
+        "The least end piece is longer than the shortest board, %(board)s, for %(where)s.",
+        "Expected a least end that a board can give.",
+    ),
+    "stagger-over-half": Fault(
+        "The least stagger is more than half of the shortest board, %(board)s, for %(where)s.",
+        "Expected at most half a board, since a joint lies between two others.",
+    ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
