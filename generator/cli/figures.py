@@ -75,8 +75,10 @@ def _told(where: _Where, result: object) -> Iterator[Figure]:
     elif is_dataclass(result):
         for field in fields(result):
             yield from _told(where.inner(field.name), getattr(result, field.name))
+    elif isinstance(result, bool):
+        yield _figure(where, "yes" if result else "no")
     elif result is not None:
-        yield _figure(where, {True: "yes", False: "no"}.get(result, str(result)))  # type: ignore[call-overload]
+        yield _figure(where, str(result))
 
 
 def _worked(where: _Where, item: Worked) -> Figure:

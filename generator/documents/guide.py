@@ -17,6 +17,7 @@ from generator.documents.blocks import (
     TaskSummary,
     Term,
 )
+from generator.documents.cutting import cutting_part
 from generator.documents.hazards import hazard_table
 from generator.documents.pieces import piece_list
 from generator.documents.sections import sections
@@ -49,7 +50,7 @@ def compose_guide(task: Task, *, links: tuple[Link, ...] = ()) -> Document:
 
 def _blocks(task: Task) -> tuple[Block, ...]:
     say = task.language.say
-    pieces = piece_list(task)
+    pieces, plans = piece_list(task), cutting_part(task)
     return (
         _summary(task),
         Contents(),
@@ -58,6 +59,7 @@ def _blocks(task: Task) -> tuple[Block, ...]:
         sequence(task),
         hazard_table(task),
         *((pieces,) if pieces else ()),
+        *((plans,) if plans else ()),
         *comparisons(task),
         Part(
             key="required-sections",

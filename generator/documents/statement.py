@@ -13,6 +13,7 @@ from generator.documents.blocks import (
     Signatory,
     SignOff,
 )
+from generator.documents.cutting import cutting_part
 from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
@@ -88,6 +89,7 @@ def _core(task: Task) -> tuple[Block, ...]:
 def _annexes(task: Task) -> tuple[Block, ...]:
     say = task.language.say
     drawings = annex_figures(task)
+    plans = cutting_part(task)
     ways = Part(key="annex-ways", title=say("Annex: ways compared"), blocks=comparisons(task))
     others = Part(key="annex-drawings", title=say("Annex: drawings of the other openings"), blocks=drawings)
     figures = Part(
@@ -96,7 +98,8 @@ def _annexes(task: Task) -> tuple[Block, ...]:
         blocks=(workings(task), policy_note(task)),
         new_page=True,
     )
-    return (*((ways,) if ways.blocks else ()), *((others,) if drawings else ()), figures)
+    offered = (plans, ways if ways.blocks else None, others if drawings else None, figures)
+    return tuple(part for part in offered if part)
 
 
 def cautions(task: Task) -> Cautions:

@@ -15,6 +15,7 @@ from generator.model.method import Method
 from generator.model.prose import Prose as Told
 from generator.problems import Span
 from generator.prose import resolve
+from generator.quantities.cutting.plan import CuttingPlan
 from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.wording import Language
 
@@ -25,6 +26,7 @@ class Task:
 
     project: Project
     ledger: Ledger
+    plans: tuple[CuttingPlan, ...] = ()
     pictures: Mapping[Order, Picture]
     language: Language
 

@@ -7,6 +7,7 @@ from generator.pipeline.pairs import Pair
 from generator.pipeline.told import told_as_bytes
 from generator.problems import ProblemLog
 from generator.prose import check_prose, check_typed_numbers, check_unused
+from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.safety.required import check_sections
 
@@ -18,6 +19,7 @@ def find_faults(pair: Pair) -> bytes:
     check_prose(ledger, log)
     check_typed_numbers(ledger, log)
     check_sections(pair.method, pair.job, pair.project, log)
+    cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)
     if pair.job is None:
         check_unused(pair.method, {name for each in asked for name, _ in each.order.values}, log)
