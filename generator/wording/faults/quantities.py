@@ -99,9 +99,7 @@ FAULTS: Mapping[str, Fault] = {
         "Three or more of the triangles of widths, heights and diagonals cannot close for %(where)s.",
         "Expected six sizes of one opening: take all six again.",
     ),
-    "word-not-offered": Fault(
-        "“%(argument)s” is “%(found)s” for %(where)s.", "Expected one of: %(known)s."
-    ),
+    "word-not-offered": Fault("“%(argument)s” is “%(found)s” for %(where)s.", "Expected one of: %(known)s."),
     "moulding-measure-missing": Fault(
         "A %(shape)s moulding needs its %(measure)s for %(where)s.",
         "Expected %(measure)s from the maker's drawing.",
