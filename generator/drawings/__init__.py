@@ -13,6 +13,7 @@ from generator.drawings import (
     leaves,
     marks,
     mouldings,
+    partitions,
     readings,
     skirting_plans,
 )
@@ -29,6 +30,7 @@ FAMILIES = (
     leaves,
     marks,
     mouldings,
+    partitions,
     readings,
     skirting_plans,
 )

@@ -31,6 +31,7 @@ from generator.drawings.hatches import (
 )
 from generator.drawings.lettering import cap, extent
 from generator.drawings.pens import (
+    ARRIS,
     CUT_NEW,
     CUT_STANDING,
     ELEVATION_NEW,
@@ -75,6 +76,7 @@ MATERIALS: dict[str, Material] = {
     "empty": Material(pen=VISIBLE_STANDING),
     "wall side": Material(pen=Pen(width=0.13, colour=GAP), fill=GAP),
     "frame side": Material(pen=Pen(width=0.13), hatch=FRAME_SIDE),
+    "new work, small": Material(pen=ARRIS, fill=TINT),
     "floor board": Material(pen=VISIBLE),
     "floor offcut": Material(pen=VISIBLE, fill=TINT),
     "floor": Material(pen=VISIBLE_STANDING, hatch=FLOOR),

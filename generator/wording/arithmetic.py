@@ -60,4 +60,5 @@ PHRASES: Mapping[str, Phrase] = {
     "boards_opened": Phrase("boards opened when rows of %(item)s are laid with offcuts used again"),
     "boards_at_least": Phrase("all rows of %(item)s end to end, in boards of %(step)s, taken up"),
     "start_chosen": Phrase("start chosen to keep ends and stagger in a row of %(item)s"),
+    "screws_counted": Phrase("screws of each piece on faces %(item)s long, %(second)s high, %(step)s apart"),
 }

@@ -90,6 +90,9 @@ FINDINGS: Mapping[str, str] = {
     "mixed-lengths": "boards come in mixed lengths, %(actual)s on the mean, so the count is a likely one",
     "no-floor": "no way of starting the rows keeps least end and stagger with boards of %(limit)s in rows of "
     "%(actual)s",
+    "bay-closed": "between studs %(about)s there is only %(actual)s: no noggin",
+    "stud-over-stock": "studs are %(actual)s and the longest length is %(limit)s",
+    "joint-at-door": "a board joint at %(actual)s falls at the edge of opening %(about)s: cut a board round",
 }
 
 WAYS: Mapping[str, str] = {

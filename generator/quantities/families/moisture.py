@@ -152,7 +152,8 @@ def expansion_gap(
 
     Lengths, a coefficient and moistures in per cent in; lengths out. `maker_per_metre` is the maker's gap at
     each wall for one metre across the boards. For solid boards the greatest of the three governs; an
-    engineered board is held by its plies, so there the wood's figure is only shown. Movement by USDA Wood Handbook FPL-GTR-190 eq. 13-2; the customary gap is common practice, no source.
+    engineered board is held by its plies, so there the wood's figure is only shown. Movement by USDA Wood
+    Handbook FPL-GTR-190 eq. 13-2; the customary gap is common practice, no source.
     """
     if build not in (SOLID, ENGINEERED):
         raise InputRefused("word-not-offered", "build", found=build, known=f"{SOLID}, {ENGINEERED}")

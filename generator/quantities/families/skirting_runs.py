@@ -256,9 +256,7 @@ def _run(
 
 
 def _place(each: Stretch) -> RadiatorPlace:
-    return RadiatorPlace(
-        number=plain(each.number), wall=plain(each.wall + 1), start=each.start, end=each.end
-    )
+    return RadiatorPlace(number=plain(each.number), wall=plain(each.wall + 1), start=each.start, end=each.end)
 
 
 def _ends(pieces: Sequence[SkirtingPiece], joint: str) -> Worked:

@@ -175,6 +175,40 @@ FAULTS: Mapping[str, Fault] = {
         "The least stagger is more than half of the shortest board, %(board)s, for %(where)s.",
         "Expected at most half a board, since a joint lies between two others.",
     ),
+    # Partitions
+    "spacing-within-stud": Fault(
+        "Studs would stand closer than they are thick for %(where)s.", "Expected a spacing over %(stud)s."
+    ),
+    "partition-too-small": Fault(
+        "The partition has no room for two studs and two plates for %(where)s.",
+        "Expected the length between walls and the height from floor to ceiling.",
+    ),
+    "rows-not-whole": Fault(
+        "%(found)s rows of noggins for %(where)s.", "Expected a whole number of rows, from 0 to 20."
+    ),
+    "opening-off-partition": Fault(
+        "Opening %(number)s leaves no room for a trimmer beside it for %(where)s.",
+        "Expected it a stud's thickness or more from both walls.",
+    ),
+    "opening-too-high": Fault(
+        "Opening %(number)s reaches the head plate for %(where)s.",
+        "Expected room for its head under the plate.",
+    ),
+    "openings-too-near": Fault(
+        "Opening %(one)s and the next leave no room for two trimmers for %(where)s.",
+        "Expected two studs' thickness or more between them.",
+    ),
+    "plate-has-no-joint": Fault(
+        "No stud stands within one length of plate for %(where)s.",
+        "Expected a length that reaches a stud, where plates are joined.",
+    ),
+    "layers-not-whole": Fault(
+        "%(found)s layers of boards for %(where)s.", "Expected 1 to %(most)s layers on each face."
+    ),
+    "sheet-off-studs": Fault(
+        "Half a sheet is no whole number of stud spacings for %(where)s.",
+        "Expected a sheet whose edges and middle fall on studs, such as 1200 mm on 600 mm.",
+    ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
