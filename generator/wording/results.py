@@ -93,6 +93,20 @@ FINDINGS: Mapping[str, str] = {
     "bay-closed": "between studs %(about)s there is only %(actual)s: no noggin",
     "stud-over-stock": "studs are %(actual)s and the longest length is %(limit)s",
     "joint-at-door": "a board joint at %(actual)s falls at the edge of opening %(about)s: cut a board round",
+    "reveal-tapers": "the reveal is out of parallel by %(actual)s and %(limit)s can be scribed",
+    "ear-without-nosing": "the board has ears of %(actual)s and no nosing to return along",
+    "board-thin-for-span": "the board is %(actual)s thick and over so long a reveal %(limit)s is usual: set "
+    "packers nearer",
+    "sphere-passes": "the gap is %(actual)s, and a sphere of %(limit)s would pass",
+    "rise-low": "the rise is %(actual)s and the least for a private stair is %(limit)s",
+    "rise-high": "the rise is %(actual)s and the most for a private stair is %(limit)s",
+    "going-short": "the going is %(actual)s and the least for a private stair is %(limit)s",
+    "going-long": "the going is %(actual)s and the most for a private stair is %(limit)s",
+    "stride-short": "twice the rise and the going come to %(actual)s and the least is %(limit)s",
+    "stride-long": "twice the rise and the going come to %(actual)s and the most is %(limit)s",
+    "pitch-steep": "the pitch is %(actual)s and the most for a private stair is %(limit)s",
+    "headroom-low": "the headroom is %(actual)s and the least is %(limit)s",
+    "headroom-not-given": "the headroom was not given; it must be at least %(limit)s",
 }
 
 WAYS: Mapping[str, str] = {

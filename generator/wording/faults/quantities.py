@@ -209,6 +209,16 @@ FAULTS: Mapping[str, Fault] = {
         "Half a sheet is no whole number of stud spacings for %(where)s.",
         "Expected a sheet whose edges and middle fall on studs, such as 1200 mm on 600 mm.",
     ),
+    "tongue-and-gap": Fault(
+        "The board has a tongue and a gap along the frame for %(where)s.",
+        "Expected a tongue in the sill's groove, or a gap for sealant, not both.",
+    ),
+    "rake-too-steep": Fault(
+        "The pitch is %(found)s for %(where)s.", "Expected the pitch of a stair, at most 60°."
+    ),
+    "risers-not-whole": Fault(
+        "%(found)s risers for %(where)s.", "Expected a whole number of risers, two or more."
+    ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
