@@ -5,6 +5,7 @@ this room loads no plotting library; drawing does.
 """
 
 from generator.drawings import (
+    balustrades,
     bars,
     corners,
     doorways,
@@ -16,12 +17,15 @@ from generator.drawings import (
     partitions,
     readings,
     skirting_plans,
+    stair_flights,
+    window_boards,
 )
 from generator.drawings.figures import Angle, Reading, Size
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter, draw
 from generator.drawings.svg import Picture
 
 FAMILIES = (
+    balustrades,
     bars,
     corners,
     doorways,
@@ -33,6 +37,8 @@ FAMILIES = (
     partitions,
     readings,
     skirting_plans,
+    stair_flights,
+    window_boards,
 )
 
 __all__ = ["DRAWINGS", "FAMILIES", "Angle", "Drawing", "Parameter", "Picture", "Reading", "Size", "draw"]

@@ -1,0 +1,187 @@
+"""Balusters between two newels, on the level or up a rake, with the gap that a sphere meets."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from generator.drawings.clipping import Box, Points, rectangle
+from generator.drawings.dimensions import angle_arc, dimension
+from generator.drawings.figures import Angle, Size
+from generator.drawings.keys import Entry, key, margin, notes, paragraph, title
+from generator.drawings.pens import NOTES, SQUARE_LINE
+from generator.drawings.registry import Drawn, drawing
+from generator.drawings.sheet import Sheet, Zone
+from generator.drawings.views import View, dimension_layer
+
+_SCALES = (
+    (0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"),
+    (0.002, "1:500"), (0.001, "1:1000"),
+)  # fmt: skip
+_TALLEST = 150.0
+_NEWEL, _RAIL, _STANDS = 90.0, 60.0, 120.0
+_BROAD = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Run:
+    """The run; x from the first newel's face, y up from the foot of the balusters there (drawn negative)."""
+
+    place: str
+    run: Size
+    rise: Size
+    pitch: Angle
+    height: Size
+    baluster: Size
+    gap: Size
+    fillet: Size
+    rake: Size
+    count: Size
+    centres: tuple[Size, ...]
+
+    @property
+    def slope(self) -> float:
+        return self.rise.mm / self.run.mm
+
+    def band(self, left: float, right: float, low: float, high: float) -> Points:
+        """An upright-sided piece between two heights above the sloping foot line."""
+        at, to = self.slope * left, self.slope * right
+        return ((left, -at - high), (right, -to - high), (right, -to - low), (left, -at - low))
+
+
+def _scale(run: _Run, room: float) -> tuple[float, str]:
+    wide = run.run.mm + 2 * _NEWEL
+    high = run.rise.mm + run.height.mm + 2 * _STANDS
+    return next((s for s in _SCALES if wide * s[0] <= room and high * s[0] <= _TALLEST), _SCALES[-1])
+
+
+def _paint(view: View, run: _Run) -> None:
+    long, tall, half = run.run.mm, run.height.mm, run.baluster.mm / 2
+    small = run.baluster.mm * view.scale < _BROAD
+    material = "new work, small" if small else "new work in elevation"
+    top = run.rise.mm + tall
+    view.part("first newel", rectangle(-_NEWEL, -tall - _STANDS, 0.0, _STANDS), "beyond")
+    view.part("last newel", rectangle(long, -top - _STANDS, long + _NEWEL, -run.rise.mm + _STANDS), "beyond")
+    for at, centre in enumerate(run.centres, 1):
+        points = run.band(centre.mm - half, centre.mm + half, 0.0, tall - _RAIL)
+        view.part(f"baluster {at}", points, material)
+    view.part("handrail", run.band(0.0, long, tall - _RAIL, tall), "new work in elevation")
+    view.part("base rail", run.band(0.0, long, -_RAIL / 2, 0.0), "new work in elevation")
+
+
+def _sizes(view: View, run: _Run) -> None:
+    foot = view.at(0, _STANDS)[1]
+    ends = (view.at(0, 0)[0], foot), (view.at(run.run.mm, 0)[0], foot)
+    dimension(view, *ends, foot + 9.0, run.run.text, f"level between newels {run.run.text}")
+    if run.centres:
+        _gap(view, run)
+    if run.pitch.degrees > 0:
+        x, y = view.at(0, _RAIL / 2)
+        long = min(24.0, run.run.mm * view.scale * 0.5)
+        dimension_layer(view, ((x, y), (x + long + 3, y)), SQUARE_LINE)
+        words = f"pitch {run.pitch.text}°"
+        turn = math.radians(run.pitch.degrees)
+        angle_arc(view, (x, y), long, -turn, 0.0, f"{run.pitch.text}°", words)
+
+
+def _gap(view: View, run: _Run) -> None:
+    """Figure one gap, level, between two balusters near the middle."""
+    middle = len(run.centres) // 2
+    right = run.centres[middle].mm - run.baluster.mm / 2
+    left = run.centres[middle - 1].mm + run.baluster.mm / 2 if middle else 0.0
+    level = -run.slope * left - run.height.mm * 0.5
+    ends = view.at(left, level), view.at(right, level)
+    words = f"gap {run.gap.text}"
+    dimension(view, *ends, ends[0][1], run.gap.text, words, ends=(False, False), overrun=0)
+
+
+def _entries(run: _Run) -> tuple[Entry, ...]:
+    lines = [
+        Entry(
+            letter=run.count.text, text=f"× baluster {run.baluster.text} wide, gaps of {run.gap.text} level"
+        ),
+    ]
+    if run.pitch.degrees > 0:
+        lines.append(
+            Entry(letter="", text=f"fillet {run.fillet.text} along the rake, ends to {run.pitch.text}°")
+        )
+        lines.append(Entry(letter="", text=f"rail {run.rake.text} between newels along the rake"))
+    return tuple(lines)
+
+
+def _closing(run: _Run) -> tuple[str, ...]:
+    first = ", ".join(centre.text for centre in run.centres[:4])
+    more = " and so on" if len(run.centres) > 4 else ""
+    marks = f"Centres, level from the first newel: {first}{more}. " if run.centres else ""
+    return (
+        f"{marks}The gap is measured level whatever the pitch; newels and rails are sketched. All in mm.",
+    )
+
+
+def _alt(run: _Run, named: str) -> str:
+    rake = (
+        f"at a pitch of {run.pitch.text} degrees, rail {run.rake.text} mm along the rake, fillets"
+        f" {run.fillet.text} mm"
+        if run.pitch.degrees > 0
+        else "on the level"
+    )
+    return " ".join(
+        (
+            f"Elevation of the balustrade{f', {run.place},' if run.place else ''} at {named}, {rake}.",
+            f"{run.count.text} balusters {run.baluster.text} mm wide in {run.run.text} mm between newels,",
+            f"all gaps {run.gap.text} mm measured level.",
+        )
+    )
+
+
+@drawing
+def baluster_rake(
+    width: float,
+    *,
+    run: Size,
+    rise: Size,
+    pitch: Angle,
+    height: Size,
+    baluster: Size,
+    gap: Size,
+    fillet: Size,
+    rake: Size,
+    count: Size,
+    centres: tuple[Size, ...],
+    place: str = "",
+) -> Drawn:
+    """Balusters between two newels, level or up a rake.
+
+    Sizes in mm, the run and the gap measured level; `height` is from the pitch line to the handrail's top. A
+    pitch of 0 draws a landing. The scale is the largest of 1:10 to 1:1000 that fits the sheet.
+    """
+    line = _Run(**{name: value for name, value in locals().items() if name != "width"})
+    sheet = Sheet(width=width)
+    taken = 4.0 if sheet.thumbnail else 2 * margin(sheet) + 2.0
+    scale, named = _scale(line, width - taken)
+    words = f"{place or 'Balustrade'}, {'rake' if pitch.degrees > 0 else 'landing'}, {named}"
+    below = title(sheet, words)
+    wide = (run.mm + 2 * _NEWEL) * scale
+    origin = (
+        (width - wide) / 2 + _NEWEL * scale,
+        below + 4.0 + (rise.mm + height.mm + _STANDS) * scale,
+    )
+    zone = Zone(box=Box(0.5, below, width - 0.5, origin[1] + _STANDS * scale + 18.0))
+    view = View(sheet=sheet, scale=scale, origin=origin, zone=zone)
+    _paint(view, line)
+    low = origin[1] + _STANDS * scale
+    if not sheet.thumbnail:
+        _lettering(view, line, low)
+    sheet.height = math.ceil(max(sheet.bottom() + 3.0, low + 3.0))
+    return Drawn(sheet=sheet, title=words, alt=_alt(line, named), scale=named, key=_entries(line))
+
+
+def _lettering(view: View, run: _Run, low: float) -> None:
+    sheet = view.sheet
+    _sizes(view, run)
+    sheet.settle()
+    top = key(sheet, _entries(run), low + 15.0) + 1.5
+    notes(sheet, _closing(run), top)
+    if sheet.unplaced:
+        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)
