@@ -126,7 +126,11 @@ class KeyItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Figure:
-    """A drawing laid out for paper and, where given, relaid for a telephone; `scale` is said in words."""
+    """A drawing laid out for paper and, where given, relaid for a telephone; `scale` is said in words.
+
+    `file` and `phone_file` are where each stands as a file of its own, relative to the page; the page then
+    fetches the file when the figure comes in sight and does not hold the drawing itself.
+    """
 
     key: str
     number: str = ""
@@ -135,6 +139,8 @@ class Figure:
     phone: Picture | None = None
     scale: str = ""
     items: tuple[KeyItem, ...] = ()
+    file: str = ""
+    phone_file: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -676,6 +682,11 @@ class Document:
         """Every step of the document in order."""
         sequences = (block for block in every_block(self.blocks) if isinstance(block, Sequence))
         return tuple(step for sequence in sequences for step in sequence.steps)
+
+    def figures(self) -> tuple[Figure, ...]:
+        """Every figure of the document: those of the steps, then those that stand by themselves."""
+        alone = (block for block in every_block(self.blocks) if isinstance(block, Figure))
+        return (*(figure for step in self.steps() for figure in step.figures), *alone)
 
 
 def every_block(blocks: tuple[Block, ...]) -> Iterator[Block]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from generator.documents.blocks import Figure, Part, Text
+from generator.documents.drawing_files import in_files
 from generator.documents.task import Task
 from generator.drawings.bar_values import NAME, sheet_values
 from generator.drawings.orders import PAPER, PHONE, Order
@@ -39,12 +40,8 @@ def _blocks(task: Task, plan: CuttingPlan) -> Iterator[Text | Figure]:
         yield Text(text=(f"**{plan.order.label}.** {outcome}",))
     for place, sheet in enumerate(_sheets(plan), 1):
         picture = task.pictures[sheet]
-        yield Figure(
-            key=f"bars-{number}-{place}",
-            caption=picture.title,
-            picture=picture,
-            phone=task.pictures[_on_phone(sheet)],
-        )
+        key, phone = f"bars-{number}-{place}", task.pictures[_on_phone(sheet)]
+        yield in_files(task, Figure(key=key, caption=picture.title, picture=picture, phone=phone), key)
 
 
 def _sheets(plan: CuttingPlan) -> Iterator[Order]:

@@ -8,6 +8,7 @@ from types import NoneType
 from typing import get_args, get_origin, get_type_hints
 
 from generator.documents.blocks import Figure, Picture
+from generator.documents.drawing_files import in_files, plain
 from generator.documents.task import Task
 from generator.drawings.figures import Angle, Member, Part, Reading, Size
 from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
@@ -226,7 +227,7 @@ def annex_figures(task: Task) -> tuple[Figure, ...]:
     rest = (one for one in _all(task) if one.opening is not first and _is_own(one.order))
     return tuple(
         _figure(
-            task, one, f"figure-{one.number}-{one.opening.mark.lower()}", f"{one.number}, {one.opening.mark}"
+            task, one, f"figure-{one.number}-{plain(one.opening.mark)}", f"{one.number}, {one.opening.mark}"
         )
         for one in rest
     )
@@ -257,13 +258,14 @@ def _all(task: Task) -> Iterator[_Numbered]:
 def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
     paper, phone = widths(one.order)
     picture = task.pictures[paper]
-    return Figure(
+    figure = Figure(
         key=key,
         number=number,
         caption=picture.title,
         picture=picture,
         phone=task.pictures[phone],
     )
+    return in_files(task, figure, f"{one.number}-{one.order.name}-{one.opening.mark}")
 
 
 def small_order(ledger: Ledger) -> Order | None:

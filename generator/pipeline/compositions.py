@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from generator.documents.blocks import Document, Link
+from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
@@ -17,17 +18,20 @@ from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
 from generator.pipeline.pairs import Pair
 from generator.problems import ProblemLog
+from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.rendering.html import render_page, render_sheet
+from generator.rendering.pictures import drawing_files
 from generator.wording import ENGLISH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Composition:
-    """The HTML of a document: for the screen, and for the printer."""
+    """The HTML of a document, for the screen and for the printer, and the drawings that stand as files."""
 
     page: str
     sheet: str
+    drawings: Mapping[str, str]
 
 
 def compose(pair: Pair) -> bytes:
@@ -51,14 +55,20 @@ def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
     return render_page(document, pairs[0].theme).encode()
 
 
-def _laid_out(document: Document, pair: Pair) -> Mapping[str, str]:
-    return {"page": render_page(document, pair.theme), "sheet": render_sheet(document, pair.theme)}
+def _laid_out(document: Document, pair: Pair) -> Mapping[str, object]:
+    return {
+        "page": render_page(document, pair.theme),
+        "sheet": render_sheet(document, pair.theme),
+        "drawings": drawing_files(document.figures()),
+    }
 
 
 def _task(pair: Pair) -> Task:
     """The pair worked out, with every drawing of it for paper and for the phone."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
-    return Task(project=pair.project, ledger=ledger, pictures=_drawn(orders_of(ledger)), language=ENGLISH)
+    plans = cutting_plans(ledger, pair.project, ProblemLog())
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans)))
+    return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=ENGLISH)
 
 
 def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:

@@ -53,6 +53,7 @@ def make_site(assessed: Assessed, crew: Crew) -> Mapping[str, bytes]:
         "index.html": index,
         **{f"{pair.name}.html": each.page.encode() for pair, each in zip(pairs, laid_out, strict=True)},
         **{f"{pair.name}.pdf": sheet for pair, sheet in zip(pairs, sheets, strict=True)},
+        **{name: svg.encode() for each in laid_out for name, svg in each.drawings.items()},
         **{f"assets/{name}": content for name, content in assets(shared).items()},
     }
 

@@ -2,21 +2,28 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
-from generator.rendering.fonts import WEB_FACES, web_font, web_font_css
+from generator.rendering.fonts import web_font_css, web_fonts
 from generator.rendering.themes import Theme
 
 _SHEETS = ("tokens.css", "screen.css")
 
 
 def page_style(theme: Theme) -> str:
-    """The one style sheet of the web pages, fonts included by name."""
-    return "\n".join([web_font_css(), *(theme.text(name) for name in _SHEETS)])
+    """The one style sheet of the web pages, fonts included by name, without remarks and indents."""
+    return "\n".join([web_font_css(), *(_closed_up(theme.text(name)) for name in _SHEETS)])
+
+
+def _closed_up(style: str) -> str:
+    return _LEFT_OUT.sub("", style).strip()
+
+
+_LEFT_OUT = re.compile(r"/\*.*?\*/\s*|^\s+", re.DOTALL | re.MULTILINE)
 
 
 def theme_assets(theme: Theme) -> Mapping[str, bytes]:
     """Every file that pages of the theme ask for, by its name in the assets folder."""
-    fonts = {face.web_name: web_font(face) for face in WEB_FACES}
     texts = {"page.css": page_style(theme), "page.js": theme.text("page.js")}
-    return {**{name: text.encode() for name, text in texts.items()}, **fonts}
+    return {**{name: text.encode() for name, text in texts.items()}, **web_fonts()}

@@ -24,12 +24,13 @@ from generator.documents.blocks import (
 )
 from generator.rendering import markdown, outline
 from generator.rendering.numerals import set_numbers
-from generator.rendering.pictures import data_uri, inline_svg
+from generator.rendering.pictures import data_uri, icon_symbols, inline_svg
 from generator.rendering.sheet_rule import sheet_rule
 from generator.rendering.themes import Theme
 from generator.wording import ENGLISH, Language
 
 Medium = Literal["screen", "paper"]
+_INDENTS = re.compile(r"\n\s+")
 _CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
 # Height over width from which a drawing is laid beside the whole step and not beside its first half.
 _TALL = 1.1
@@ -79,10 +80,11 @@ def _render(document: Document, theme: Theme, language: Language, *, medium: Med
         raise DoubledAnchor(", ".join(doubled))
     environment = _environment(theme, language)
     known = _context(document, language, medium, assets)
+    known["symbols"] = icon_symbols(theme) if medium == "screen" else ""
     box: dict[str, Any] = {}
     known["lay"] = lambda block, level: box["lay"](block, level)
     box["lay"] = _Laying(macros=environment.get_template("blocks.html").make_module(known))
-    return environment.get_template(f"{document.kind}.html").render(known) + "\n"
+    return _INDENTS.sub("\n", environment.get_template(f"{document.kind}.html").render(known)) + "\n"
 
 
 @lru_cache(maxsize=16)

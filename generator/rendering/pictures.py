@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import base64
 import re
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from markupsafe import Markup, escape
 
-from generator.documents.blocks import Picture
+from generator.documents.blocks import Figure, Picture
+from generator.rendering.fonts import held_font_css
+from generator.rendering.themes import Theme
 
 _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 _DROPPED = re.compile(r"<(metadata|title|desc)\b[^>]*>.*?</\1>|<!--.*?-->", re.DOTALL)
@@ -53,6 +56,41 @@ def _prefixed(body: str, prefix: str) -> str:
         return f"{lead}{prefix}-{name}" if name in names else found.group()
 
     return _POINTERS.sub(pointed, body) if names else body
+
+
+def icon_symbols(theme: Theme) -> Markup:
+    """Every icon of the theme once, to be used by its name wherever it stands on a page."""
+    symbols = "".join(_symbol(name, theme.text(f"icons/{name}.svg")) for name in theme.icons())
+    return Markup(f'<svg class="symbols" width="0" height="0" aria-hidden="true">{symbols}</svg>')
+
+
+def _symbol(name: str, svg: str) -> str:
+    root = _ROOT.search(svg)
+    if root is None:
+        raise ValueError(f"the icon {name} is no SVG")
+    box, inside = _KEPT.findall(root.group(1))[0], svg[root.end() :].replace("</svg>", "").strip()
+    return f'<symbol id="icon-{name}" {box}>{inside}</symbol>'
+
+
+def drawing_files(figures: Iterable[Figure]) -> dict[str, str]:
+    """The drawings of figures that stand as files of their own, by where they stand.
+
+    Each holds what it needs of the font, so that it is the same picture wherever it is opened.
+    """
+    files = {path: picture.svg for figure in figures for path, picture in _by_file(figure)}
+    letters = frozenset(map(ord, "".join(text for svg in files.values() for text in _TEXT.findall(svg))))
+    style = f"<style>{held_font_css(letters)}</style>" if files else ""
+    return {path: svg.replace("</desc>", f"</desc>{style}", 1) for path, svg in files.items()}
+
+
+def _by_file(figure: Figure) -> Iterator[tuple[str, Picture]]:
+    if figure.file:
+        yield figure.file, figure.picture
+    if figure.phone_file and figure.phone:
+        yield figure.phone_file, figure.phone
+
+
+_TEXT = re.compile(r"(?<=>)[^<>]+(?=</text>)")
 
 
 @lru_cache(maxsize=256)

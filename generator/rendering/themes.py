@@ -36,6 +36,11 @@ class Theme:
         """The text of that file."""
         return self.file(name).read_text(encoding="utf-8")
 
+    def icons(self) -> tuple[str, ...]:
+        """The names of all icons, of every folder of the theme."""
+        found = {path.stem for folder in self.folders for path in (folder / "icons").glob("*.svg")}
+        return tuple(sorted(found))
+
     def files(self) -> tuple[Path, ...]:
         """Every file the theme rests on, in order, for keys of remembered work."""
         found = (path for folder in self.folders for path in sorted(folder.rglob("*")))
