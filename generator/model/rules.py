@@ -9,7 +9,7 @@ from pydantic import ConfigDict, Field, ValidationInfo, model_validator
 from generator.model.border import Described
 from generator.model.hazards import RANKS
 from generator.model.jobs import NATIONS
-from generator.model.lists import ManyOf, SomeOf
+from generator.model.lists import ManyOf, OneOrMore, SomeOf
 from generator.model.prose import Prose
 from generator.model.scalars import (
     Code,
@@ -29,7 +29,7 @@ from generator.model.texts import at_fault, log_of
 SAY: Final = "say"
 FORMS: Final = (*RANKS, SAY)
 LEVELS: Final = ("must", "should")
-KNOWN: Final = ("official", "copy", "likely", "memory")
+KNOWN: Final = ("official", "copy", "likely", "memory", "house")
 EXPOSURES: Final = (
     "noise-lower-action", "noise-upper-action", "noise-limit", "vibration-action", "vibration-limit",
     "lift-over-filter",
@@ -42,7 +42,7 @@ class RuleSource(Described):
     noun: ClassVar[str] = "a source"
     cite: Plain = Field(description="the law or publication, with its provision")
     known: Annotated[Word, one_of(*KNOWN)] = Field(
-        description="official page, copy of it, likely from a twin text or secondary account, or memory"
+        description="official page, copy of it, likely (twin text or secondary account), memory, or house"
     )
     nations: ManyOf[Annotated[Word, one_of(*NATIONS)]] = Field(
         (), description="the nations it holds in; every one where none is named"
@@ -132,7 +132,7 @@ class Rule(Described):
     noun: ClassVar[str] = "a rule"
     rule: Code = Field(description="the number of the rule, printed in documents")
     title: Plain = Field(description="what sets it off, in a few words")
-    when: When = Field(description="when it applies")
+    when: OneOrMore[When] = Field(description="when it applies; of several entries one is enough")
     hazard: Told = Field(description="how the harm comes about, in a sentence")
     needs: ManyOf[Need] = Field((), description="what the document must then hold")
     sections: ManyOf[SnakeName] = Field(

@@ -20,6 +20,7 @@ from generator.pipeline.told import heard_from_bytes
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
 from generator.rendering.themes import Theme, load_theme
+from generator.safety.returns import check_strangers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +35,7 @@ class Assessed:
 def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     """Read and check all of a user's folder; all faults go to the log, and none hides another."""
     inputs, project = _read(folder, log)
+    check_strangers(project.methods, project.jobs, log)
     theme = load_theme(user_root=folder)
     pairs = pairs_of(project, inputs, theme)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):

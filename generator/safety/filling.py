@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.model.border import Described
+from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.lists import Listed
 from generator.model.method import Method
 from generator.problems import ProblemLog, Span, nearest
 from generator.safety.reasons import check_answer
-from generator.safety.sections import SECTION, SectionRule, section_rule, section_rules
+from generator.safety.sections import SECTION, SectionRule, section_rule, sections_in_force
 from generator.safety.subject import Subject, Which
 
 BUILDING = "for construction"
@@ -21,22 +22,22 @@ BUILDING = "for construction"
 def check_filled(subject: Subject, log: ProblemLog) -> None:
     """Report what is missing, what stands in the wrong file, and answers that say nothing."""
     for which, file in subject.files:
-        _check_names(which, file, log)
-        for rule in section_rules():
+        _check_names(which, file, subject.house, log)
+        for rule in sections_in_force(subject.house):
             if SECTION in rule.parts(which):
                 _check_section(rule, file, log)
             for part in _parts(rule, which, file):
                 _check_part(rule, part, file, log)
 
 
-def _check_names(which: Which, file: Method | Job, log: ProblemLog) -> None:
+def _check_names(which: Which, file: Method | Job, house: HouseRules, log: ProblemLog) -> None:
     for key in sorted(file.sections.names):
-        _check_name(which, key, file.sections.place(key), log)
+        _check_name(which, key, file.sections.place(key), house, log)
 
 
-def _check_name(which: Which, key: str, span: Span, log: ProblemLog) -> None:
-    rule = section_rule(key)
-    known = [rule.key for rule in section_rules() if SECTION in rule.parts(which)]
+def _check_name(which: Which, key: str, span: Span, house: HouseRules, log: ProblemLog) -> None:
+    rule = section_rule(key, house)
+    known = [rule.key for rule in sections_in_force(house) if SECTION in rule.parts(which)]
     if rule is None:
         log.add("section-unknown", span, key=key, known=", ".join(known), nearest=nearest(key, known))
     elif not rule.parts(which):

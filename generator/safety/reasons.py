@@ -91,7 +91,7 @@ def check_copies(subject: Subject, log: ProblemLog) -> None:
     for key, prose in _said(subject):
         others = [told for other, told in seen[plain(prose.typed)] if other != key]
         if others and not says_nothing(prose):
-            log.add("section-copied", prose.span, title=_title(key), place=place(others[0]))
+            log.add("section-copied", prose.span, title=_title(key, subject), place=place(others[0]))
         seen[plain(prose.typed)].append((key, prose))
 
 
@@ -106,8 +106,8 @@ def _present(proses: Iterable[Prose | None]) -> Iterator[Prose]:
     return (prose for prose in proses if prose is not None)
 
 
-def _title(key: str) -> str:
-    rule = section_rule(key)
+def _title(key: str, subject: Subject) -> str:
+    rule = section_rule(key, subject.house)
     return rule.title if rule else key
 
 

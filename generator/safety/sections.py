@@ -8,10 +8,11 @@ from typing import Literal, TypeAlias
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from generator.model.house import HouseRules, HouseSection
 from generator.safety.tables import table
 
 Edition: TypeAlias = Literal["statement", "guide"]
-Known: TypeAlias = Literal["official", "copy", "likely", "memory"]
+Known: TypeAlias = Literal["official", "copy", "likely", "memory", "house"]
 SECTION = "section"
 
 KNOWN_WORDS: dict[str, str] = {
@@ -19,6 +20,7 @@ KNOWN_WORDS: dict[str, str] = {
     "copy": "read in a copy of the official text",
     "likely": "known from a twin text or a secondary account: check before relying on it",
     "memory": "not opened: check before relying on it",
+    "house": "decided by the firm",
 }
 
 
@@ -37,7 +39,7 @@ class SectionRule(BaseModel):
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
-    id: str = Field(pattern=r"S\d\d")
+    id: str = Field(pattern=r"[SH]\d\d")
     key: str = Field(pattern=r"[a-z][a-z_]*")
     title: str = Field(min_length=1)
     asks: str = Field(min_length=1)
@@ -110,11 +112,35 @@ def law_names() -> Mapping[str, str]:
     return {str(short): str(whole) for short, whole in table("sections")["laws"].items()}
 
 
-def sections_for(edition: Edition) -> tuple[SectionRule, ...]:
+def sections_in_force(house: HouseRules | None = None) -> tuple[SectionRule, ...]:
+    """The required sections, those that the house adds after the others with numbers from H01."""
+    taken = {rule.key for rule in section_rules()}
+    own = [section for section in house.sections.values() if section.name.value not in taken] if house else []
+    return section_rules() + tuple(_of_house(number, section) for number, section in enumerate(own, 1))
+
+
+def _of_house(number: int, section: HouseSection) -> SectionRule:
+    answered_by = [word.value for word in section.answered_by]
+    return SectionRule(
+        id=f"H{number:02}",
+        key=section.name.value,
+        title=section.title.value,
+        asks=section.asks.typed,
+        status="good",
+        method=(SECTION,) if "method" in answered_by else (),
+        job=(SECTION,) if "job" in answered_by else (),
+        editions=("statement", "guide"),
+        not_applicable=section.not_applicable.typed if section.not_applicable else "",
+        question=section.question.typed if section.question else section.asks.typed,
+        sources=(Source(cite="house rules", known="house"),),
+    )
+
+
+def sections_for(edition: Edition, house: HouseRules | None = None) -> tuple[SectionRule, ...]:
     """The sections an edition prints, in order."""
-    return tuple(rule for rule in section_rules() if edition in rule.editions)
+    return tuple(rule for rule in sections_in_force(house) if edition in rule.editions)
 
 
-def section_rule(key: str) -> SectionRule | None:
+def section_rule(key: str, house: HouseRules | None = None) -> SectionRule | None:
     """The section of this key."""
-    return next((rule for rule in section_rules() if rule.key == key), None)
+    return next((rule for rule in sections_in_force(house) if rule.key == key), None)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from generator.model.catalogue import Catalogue
+from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
-from generator.model.prose import Prose
 from generator.model.scalars import Word
 from generator.model.sections import SectionAnswer
 from generator.problems import Span
@@ -19,11 +19,16 @@ Which: TypeAlias = Literal["method", "job"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Subject:
-    """A method with the job that applies it; without a job only the method's own part is looked at."""
+    """A method with the job that applies it; without a job only the method's own part is looked at.
+
+    `exposures` are what the exposures worked out for a day come to, each with where it comes from.
+    """
 
     method: Method
     job: Job | None
     catalogue: Catalogue
+    house: HouseRules
+    exposures: Mapping[str, Span] = field(default_factory=dict)
 
     @property
     def files(self) -> tuple[tuple[Which, Method | Job], ...]:
@@ -40,25 +45,18 @@ class Subject:
             return None
         return int(site.building_begun), site.building_begun.span
 
+    @property
+    def nation(self) -> str | None:
+        """Whose law applies; None when it is not given."""
+        site = self.job.site if self.job else None
+        return site.nation.value if site and site.nation else None
+
     def answers(self, key: str) -> Iterator[SectionAnswer]:
         """What the files answer to a section, the method first."""
         for _, file in self.files:
             if key in file.sections:
                 yield file.sections[key]
 
-    def tools(self) -> Iterator[Word]:
-        """Every tool named, the list of tools first."""
-        yield from self.method.tools
-        for step in self.method.steps:
-            yield from step.uses
-
-    def sentences(self) -> Iterator[tuple[int, Prose]]:
-        """What the steps tell to do, each with the number of its step from 1."""
-        for number, step in enumerate(self.method.steps, 1):
-            for told in step.do:
-                yield number, told
-
-    def materials(self) -> Iterator[Word]:
-        """Every catalogue key bound to a role, the job's own first."""
-        bound = dict(self.method.materials) | dict(self.job.materials if self.job else {})
-        yield from bound.values()
+    def materials(self) -> Mapping[str, Word]:
+        """The catalogue key bound to each role, the job's own before the method's."""
+        return dict(self.method.materials) | dict(self.job.materials if self.job else {})

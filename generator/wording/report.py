@@ -14,6 +14,9 @@ from generator.wording.faults import words
 
 WIDEST_LINE = 100
 LONGEST_VALUE = 120
+LONGEST_TEXT = 600
+OUR_TEXTS = frozenset({"asks", "honest", "why", "hazard", "offer", "phrases", "source", "write"})
+"""Values that a writer needs whole: what a section asks and a rule offers."""
 _MARGIN = "    "
 _TAB = " " * 4
 _CUT = "…"
@@ -128,12 +131,15 @@ def _entry(problem: Problem, language: Language) -> dict[str, object]:
 
 def _fit(problem: Problem) -> Problem:
     """The problem with each value on one line, nothing unseen in it, and not too long."""
-    values = {name: _in_sentence(value) for name, value in problem.values.items()}
+    values = {
+        name: _in_sentence(value, LONGEST_TEXT if name in OUR_TEXTS else LONGEST_VALUE)
+        for name, value in problem.values.items()
+    }
     return replace(problem, values=values)
 
 
-def _in_sentence(value: str) -> str:
-    return _cut_end(_visible(" ".join(value.split("\n"))), LONGEST_VALUE)
+def _in_sentence(value: str, longest: int) -> str:
+    return _cut_end(_visible(" ".join(value.split("\n"))), longest)
 
 
 def _visible(text: str) -> str:

@@ -3,38 +3,26 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from types import SimpleNamespace
+from typing import TypeAlias
 
-from generator.model.catalogue import Catalogue, CatalogueFile
+from generator.model.catalogue import Catalogue
+from generator.model.folder import no_house_rules
+from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.model.reading import describe
+from generator.model.shipped import shipped_catalogue
 from generator.problems import Problem, ProblemLog
 from generator.reading.yaml_nodes import parse_yaml
-from generator.safety.required import check_sections
+from generator.safety.required import HoldsRules, check_sections
 from generator.wording.faults import words
 
 METHODS = Path(__file__).parents[2] / "methods"
 METHOD = (METHODS / "architrave-set-back-frame.yaml").read_text(encoding="utf-8")
 JOB = (METHODS / "jobs" / "reading-room-doors.yaml").read_text(encoding="utf-8")
-
-CATALOGUE = """\
-format: 1
-materials:
-  wood-glue: {label: Wood glue, kind: adhesive, source: Made up.}
-  paint-stripper: {label: Paint stripper, kind: sealant, source: Made up.}
-tools:
-  mitre-saw: {label: Mitre saw, kind: machine, source: Made up.}
-  hand-saw: {label: Hand saw, kind: hand tool, source: Made up.}
-  pin-gun: {label: Pin gun, kind: power tool, source: Made up.}
-  pencil: {label: Pencil, kind: hand tool, source: Made up.}
-  hop-up: {label: Hop-up, kind: access, source: Made up.}
-  nail-punch: {label: Nail punch, kind: hand tool, source: Made up.}
-  block-plane: {label: Block plane, kind: hand tool, source: Made up.}
-  hot-air-gun: {label: Hot-air gun, kind: power tool, source: Made up.}
-"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,23 +35,55 @@ class Found:
     text: str
 
 
-def catalogue() -> Catalogue:
-    """A small catalogue of the tests' own."""
+Check: TypeAlias = Callable[[Method, Job | None, HoldsRules, ProblemLog], None]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Holder:
+    """The shipped catalogue with the house rules of a test."""
+
+    catalogue: Catalogue
+    house: HouseRules
+
+
+def project(house: str | None = None) -> Holder:
+    """What the rules are looked up in; house rules given as text, or none."""
+    return Holder(catalogue=shipped_catalogue(), house=_house(house) if house else no_house_rules(Path("h")))
+
+
+def _house(text: str) -> HouseRules:
     log = ProblemLog()
-    node = parse_yaml(CATALOGUE, "catalogue.yaml", log)
-    assert node is not None
-    read = describe(CatalogueFile, node, log)
-    assert read is not None and not list(log)
-    return Catalogue(materials=read.materials, tools=read.tools)
+    node = parse_yaml(text, "house-rules.yaml", log)
+    read = describe(HouseRules, node, log) if node else None
+    assert read is not None and not list(log), [words(problem) for problem in log]
+    return read
 
 
-def problems(method: str = METHOD, job: str | None = JOB) -> list[Problem]:
-    """Everything the safety room reports of a method and a job given as text."""
+def problems(
+    method: str = METHOD, job: str | None = JOB, *, house: str | None = None, check: Check = check_sections
+) -> list[Problem]:
+    """Everything a check of the safety room reports of a method and a job given as text."""
     log = ProblemLog()
     read_method, read_job = _method(method, log), _job(job, log)
     assert not list(log), [words(problem) for problem in log]
-    check_sections(read_method, read_job, SimpleNamespace(catalogue=catalogue()), log)
+    check(read_method, read_job, project(house), log)
     return list(log)
+
+
+def read_method(text: str) -> Method:
+    """A method given as text, which has no fault."""
+    log = ProblemLog()
+    method = _method(text, log)
+    assert not list(log), [words(problem) for problem in log]
+    return method
+
+
+def read_job(text: str) -> Job:
+    """A job given as text, which has no fault."""
+    log = ProblemLog()
+    job = _job(text, log)
+    assert job is not None and not list(log), [words(problem) for problem in log]
+    return job
 
 
 def _method(text: str, log: ProblemLog) -> Method:

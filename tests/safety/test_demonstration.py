@@ -19,7 +19,7 @@ from generator.quantities.families.packers import EvenPacker
 from generator.quantities.ledger import Ledger
 from generator.quantities.work import work_out
 from generator.quantities.worked import Worked
-from generator.safety.required import check_sections
+from generator.safety.required import check_safety
 from generator.wording.report import report_text
 
 ROOT = Path(__file__).parents[2]
@@ -32,8 +32,8 @@ def loaded() -> tuple[Project, Ledger, Ledger, str]:
     project = load_folder(ROOT, log)
     method, job = project.methods[0], project.jobs[0]
     guide, statement = work_out(method, None, project, log), work_out(method, job, project, log)
-    check_sections(method, None, project, log)
-    check_sections(method, job, project, log)
+    check_safety(method, None, project, log)
+    check_safety(method, job, project, log)
     return project, guide, statement, report_text(log)
 
 
