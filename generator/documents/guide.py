@@ -23,7 +23,7 @@ from generator.documents.pieces import piece_list
 from generator.documents.sections import sections
 from generator.documents.statement import cautions
 from generator.documents.steps import sequence
-from generator.documents.task import Task
+from generator.documents.task import Task, duration
 from generator.documents.ways import comparisons
 from generator.documents.workings import policy_note, workings
 from generator.model.sizes import Size
@@ -86,7 +86,7 @@ def _summary(task: Task) -> TaskSummary:
         facts=(
             Fact(label=say("Steps"), text=str(len(method.steps))),
             Fact(label=say("Hold points"), text=str(holds)),
-            Fact(label=say("Time"), text=say("about %(minutes)s min an opening", minutes=minutes)),
+            Fact(label=say("Time"), text=say("about %(time)s", time=duration(minutes, task.language))),
             Fact(label=say("Tools"), text=", ".join(tools[key.value].label.value for key in method.tools)),
             Fact(
                 label=say("Materials"),

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.documents.blocks import Document, JobEntry, Link, MethodEntry, MethodList, Stage
 from generator.documents.figures import thumbnail
 from generator.documents.front import issue_of
-from generator.documents.task import Task, sentence
+from generator.documents.task import Task, duration, first_paragraph, sentence
 
 STAGES = ("survey", "demolition", "structure", "first fixing", "second fixing", "finishing", "repairs")
 
@@ -56,7 +56,7 @@ def _entry(one: Listed) -> MethodEntry:
     return MethodEntry(
         number=method.method.value,
         title=method.title.value,
-        summary=task.told(method.summary),
+        summary=first_paragraph(task.told(method.summary)),
         facts=_facts(task),
         picture=thumbnail(task),
         links=one.links,
@@ -70,7 +70,7 @@ def _facts(task: Task) -> tuple[str, ...]:
     return (
         language.say_count("%(count)s step", "%(count)s steps", len(steps)),
         language.say_count("%(count)s hold point", "%(count)s hold points", holds),
-        language.say("%(minutes)s min an opening", minutes=sum(int(step.minutes) for step in steps)),
+        duration(sum(int(step.minutes) for step in steps), language),
     )
 
 

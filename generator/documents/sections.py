@@ -7,12 +7,13 @@ from collections.abc import Callable, Mapping
 from generator.documents.blocks import NotApplicable, Prose, Section
 from generator.documents.task import Task
 from generator.model.sections import SectionAnswer
+from generator.safety.required import rules_applied
 from generator.safety.sections import SECTION, SectionRule, sections_for
 
 
 def sections(task: Task) -> tuple[Section, ...]:
     """Every section of the edition, in the order of the table."""
-    rules = sections_for("statement" if task.job else "guide")
+    rules = sections_for("statement" if task.job else "guide", task.project.house)
     return tuple(_section(task, rule) for rule in rules)
 
 
@@ -44,7 +45,28 @@ def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
     """Where in the document the rest of the answer stands."""
     parts = (*rule.method, *(rule.job if task.job else ()))
     places = dict.fromkeys(part.split(".")[0] for part in parts if part != SECTION)
-    return tuple(_PLACES[place](task) for place in places if place in _PLACES)
+    said = tuple(_PLACES[place](task) for place in places if place in _PLACES)
+    return (*said, *_rules(task)) if "hazards" in places else said
+
+
+def _rules(task: Task) -> tuple[Prose, ...]:
+    """The numbers of the safety rules applied, and each that is set aside with the firm's reason."""
+    say = task.language.say
+    applied = rules_applied(task.method, task.job, task.project)
+    kept = ", ".join(rule.number for rule in applied if rule.set_aside is None)
+    aside = (rule for rule in applied if rule.set_aside is not None)
+    return (
+        say("Safety rules applied: %(rules)s.", rules=kept),
+        *(
+            say(
+                "Safety rule %(rule)s, “%(title)s”, is set aside by the firm: %(reason)s",
+                rule=rule.number,
+                title=rule.title,
+                reason=rule.set_aside,
+            )
+            for rule in aside
+        ),
+    )
 
 
 def _tools(task: Task) -> Prose:

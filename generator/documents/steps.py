@@ -7,7 +7,7 @@ from generator.documents.expected import expected_at
 from generator.documents.figures import step_figures
 from generator.documents.hazards import touched
 from generator.documents.holds import hold_point, numbered
-from generator.documents.task import Task
+from generator.documents.task import Task, duration
 from generator.model.steps import Check as CheckRule
 from generator.model.steps import Step as StepRule
 from generator.units import print_value
@@ -48,9 +48,11 @@ def _step(task: Task, number: int, rule: StepRule) -> Step:
 
 def _time(task: Task, rule: StepRule) -> str:
     say = task.language.say
-    work = say("%(minutes)s min an opening", minutes=int(rule.minutes))
+    work = duration(int(rule.minutes), task.language)
     if rule.wait_minutes:
-        return say("%(work)s, then wait %(wait)s min", work=work, wait=int(rule.wait_minutes))
+        return say(
+            "%(work)s, then wait %(wait)s", work=work, wait=duration(int(rule.wait_minutes), task.language)
+        )
     return work
 
 

@@ -72,6 +72,16 @@ def first_paragraph(prose: Prose) -> Prose:
     return prose.partition("\n\n")[0]
 
 
+def duration(minutes: int, language: Language) -> str:
+    """Minutes as people say them: 45 min, 2 h, 4 h 5 min."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return language.say("%(rest)s min", rest=rest)
+    if not rest:
+        return language.say("%(hours)s h", hours=hours)
+    return language.say("%(hours)s h %(rest)s min", hours=hours, rest=rest)
+
+
 def day(told: date | None) -> str:
     """A day as it is written in a sentence; empty for none."""
     return f"{told.day} {told:%B %Y}" if told else ""
