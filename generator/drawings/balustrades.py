@@ -84,6 +84,19 @@ def _sizes(view: View, run: _Run) -> None:
         angle_arc(view, (x, y), long, -turn, 0.0, f"{run.pitch.text}°", words)
 
 
+def _letters(view: View, run: _Run) -> None:
+    tall, half = run.height.mm, run.baluster.mm / 2
+    if run.centres:
+        centre = run.centres[len(run.centres) // 3].mm
+        points = run.band(centre - half, centre + half, 0.0, tall - _RAIL)
+        view.letter("A", "baluster", points, turns=(-150, 150, -120, 30))
+    end = run.centres[0].mm - half if run.centres else run.run.mm
+    low = run.band(0.0, end, -_RAIL / 2, 0.0)
+    middle = (low[0][0] + low[1][0]) / 2, (low[0][1] + low[2][1]) / 2
+    view.pointer("B", middle, "fillet", turns=(150, 120, 165), dotted=True)
+    view.letter("C", "handrail", run.band(0.0, run.run.mm, tall - _RAIL, tall), turns=(-120, -60, -100))
+
+
 def _gap(view: View, run: _Run) -> None:
     """Figure one gap, level, between two balusters near the middle."""
     middle = len(run.centres) // 2
@@ -96,17 +109,15 @@ def _gap(view: View, run: _Run) -> None:
 
 
 def _entries(run: _Run) -> tuple[Entry, ...]:
-    lines = [
-        Entry(
-            letter=run.count.text, text=f"× baluster {run.baluster.text} wide, gaps of {run.gap.text} level"
-        ),
-    ]
-    if run.pitch.degrees > 0:
-        lines.append(
-            Entry(letter="", text=f"fillet {run.fillet.text} along the rake, ends to {run.pitch.text}°")
-        )
-        lines.append(Entry(letter="", text=f"rail {run.rake.text} between newels along the rake"))
-    return tuple(lines)
+    sloping = run.pitch.degrees > 0
+    cut = f" along the rake, ends to {run.pitch.text}°" if sloping else ""
+    along = " along the rake" if sloping else ""
+    count = f"{run.count.text} balusters {run.baluster.text} wide"
+    return (
+        Entry(letter="A", text=f"{count}, gaps {run.gap.text} level"),
+        Entry(letter="B", text=f"fillet between balusters, {run.fillet.text}{cut}"),
+        Entry(letter="C", text=f"rail between newels, {run.rake.text}{along}"),
+    )
 
 
 def _closing(run: _Run) -> tuple[str, ...]:
@@ -179,6 +190,7 @@ def baluster_rake(
 def _lettering(view: View, run: _Run, low: float) -> None:
     sheet = view.sheet
     _sizes(view, run)
+    _letters(view, run)
     sheet.settle()
     top = key(sheet, _entries(run), low + 15.0) + 1.5
     notes(sheet, _closing(run), top)

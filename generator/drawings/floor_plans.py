@@ -126,10 +126,12 @@ def _every(floor: _Floor, view: View) -> int:
 def _row_numbers(view: View, floor: _Floor) -> None:
     sheet, step = view.sheet, _every(floor, view)
     x = view.at(-floor.gap.mm, 0)[0] - _BAND - 1.4
-    for at, (row, top) in enumerate(zip(floor.rows, floor.tops(), strict=True)):
-        if at % step and at:
-            continue
+    before = -math.inf
+    for row, top in list(zip(floor.rows, floor.tops(), strict=True))[::step]:
         y = view.at(0, top + row.width.mm / 2)[1] + cap(sheet.em("figure")) / 2
+        if y - before < sheet.em("figure") + 0.4:
+            continue
+        before = y
         sheet.text(row.number.text, x, y, "figure", anchor="end")
 
 
@@ -153,6 +155,16 @@ def _arrow(view: View, floor: _Floor) -> None:
     sheet.stroke(arrow((left + 14.0, y - 1.2), 0.0, INK))
     words = "rows start here" if sheet.narrow else "rows start here; row 1 at the top"
     sheet.text(words, left + 16.0, y, "note", colour=NOTES)
+
+
+def _board_letters(view: View, floor: _Floor) -> None:
+    """Letter one board and one offcut, below the middle where the rows are clear of the pipes."""
+    boards = list(floor.boards())
+    for letter, wanted, turns in (("A", False, (-20, 20, 60, -60)), ("B", True, (160, -160, 120, -120))):
+        alike = [(name, box) for name, box, offcut in boards if offcut is wanted]
+        if alike:
+            name, box = alike[len(alike) // 2]
+            view.letter(letter, name, box.corners, turns=turns)
 
 
 def _pipe_letters(view: View, floor: _Floor) -> None:
@@ -183,10 +195,9 @@ def _table(sheet: Sheet, rows: Sequence[PlannedRow], top: float) -> float:
 
 
 def _entries(floor: _Floor) -> tuple[Entry, ...]:
-    entries = [
-        Entry(letter="", text="board, or cut from a new one", material="floor board"),
-        Entry(letter="", text="offcut of another row", material="floor offcut"),
-    ]
+    entries = [Entry(letter="A", text="board, or cut from a new one", material="floor board")]
+    if any(offcut for *_, offcut in floor.boards()):
+        entries.append(Entry(letter="B", text="offcut of another row", material="floor offcut"))
     entries += [
         Entry(
             letter=f"P{pipe.number.text}",
@@ -266,6 +277,7 @@ def _lettering(view: View, floor: _Floor) -> None:
     _arrow(view, floor)
     _dimensions(view, floor)
     _pipe_letters(view, floor)
+    _board_letters(view, floor)
     sheet.settle()
     top = key(sheet, _entries(floor), view.zone.box.bottom + 3.0) + 2.0
     top = _table(sheet, floor.rows, top)

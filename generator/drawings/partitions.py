@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.drawings.clipping import Box, rectangle
 from generator.drawings.dimensions import dimension, origin_ring, spread
 from generator.drawings.figures import Part, Size
-from generator.drawings.keys import Entry, key, margin, notes, paragraph, title
+from generator.drawings.keys import LETTERS, Entry, key, margin, notes, paragraph, title
 from generator.drawings.lettering import cap, extent
 from generator.drawings.pens import BLUE, DIMENSION, NOTES, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
@@ -189,9 +189,26 @@ def _sizes(view: View, wall: _Wall) -> None:
         dimension(view, *tall, far, opening.height.text, words, direction="upright", overrun=0)
 
 
-def _entries(wall: _Wall) -> tuple[Entry, ...]:
+def _kinds(wall: _Wall) -> tuple[tuple[str, str], ...]:
+    """Each kind of member there is with its letter in the key."""
     found = [kind for kind in _WORDS if any(member.kind == kind for member in wall.members)]
-    return tuple(Entry(letter=str(_count(wall, kind)), text=_said(wall, kind)) for kind in found)
+    return tuple(zip(LETTERS, found, strict=False))
+
+
+def _entries(wall: _Wall) -> tuple[Entry, ...]:
+    return tuple(Entry(letter=letter, text=_said(wall, kind)) for letter, kind in _kinds(wall))
+
+
+def _said(wall: _Wall, kind: str) -> str:
+    count = sum(member.kind == kind for member in wall.members)
+    return f"{count} × {_WORDS[kind]}: {', '.join(wall.lengths(kind))}"
+
+
+def _letters(view: View, wall: _Wall) -> None:
+    for letter, kind in _kinds(wall):
+        alike = [member for member in wall.members if member.kind == kind]
+        shown = alike[len(alike) // 3]
+        view.letter(letter, kind, _outline(shown), "small letter")
 
 
 def _openings(wall: _Wall) -> tuple[str, ...]:
@@ -200,14 +217,6 @@ def _openings(wall: _Wall) -> tuple[str, ...]:
         f"{opening.height.text} high."
         for opening in wall.openings
     )
-
-
-def _count(wall: _Wall, kind: str) -> int:
-    return sum(member.kind == kind for member in wall.members)
-
-
-def _said(wall: _Wall, kind: str) -> str:
-    return f"× {_WORDS[kind]}: {', '.join(wall.lengths(kind))}"
 
 
 def _closing(sheet: Sheet, wall: _Wall) -> tuple[str, ...]:
@@ -222,7 +231,7 @@ def _closing(sheet: Sheet, wall: _Wall) -> tuple[str, ...]:
 
 def _alt(wall: _Wall, named: str) -> str:
     centres = ", ".join(member.centre.text for member in wall.uprights if member.centre)
-    pieces = "; ".join(f"{entry.letter} {entry.text.removeprefix('× ')}" for entry in _entries(wall))
+    pieces = "; ".join(entry.text for entry in _entries(wall))
     return " ".join(
         (
             f"Elevation of the partition{f', {wall.place},' if wall.place else ''} at {named}.",
@@ -272,6 +281,7 @@ def _lettering(view: View, wall: _Wall) -> None:
     _numbers(view, wall)
     _centres(view, wall)
     _sizes(view, wall)
+    _letters(view, wall)
     sheet.settle()
     top = key(sheet, _entries(wall), sheet.bottom() + 4.0) + 1.5
     notes(sheet, _closing(sheet, wall), top)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 
-from generator.drawings import Angle, Reading, Size
+from generator.drawings import DRAWINGS, Angle, Reading, Size
 from generator.drawings.figures import MEMBERS, Member
-from tests.drawings import door_samples
+from tests.drawings import door_samples, room_samples
 
 PAPER, PHONE, THUMBNAIL = 175.0, 80.0, 40.0
 WIDTHS = (PAPER, PHONE)
@@ -61,6 +61,14 @@ def jamb(
         "stop_thickness": size(12),
     }
     return {**values, **changed}
+
+
+def rod(**changed: object) -> dict[str, object]:
+    """The jamb's own sizes, as far as its rod takes them."""
+    whole = jamb(**changed)  # type: ignore[arg-type]
+    edge = whole["total_quirk"].mm + whole["architrave_width"].mm  # type: ignore[attr-defined]
+    taken = {parameter.name for parameter in DRAWINGS["jamb_rod"].parameters}
+    return {name: value for name, value in whole.items() if name in taken} | {"outer_mark": size(edge)}
 
 
 def doorway(
@@ -171,8 +179,10 @@ def _places(length: float, every: float) -> tuple[Size, ...]:
 
 USUAL: dict[str, dict[str, object]] = {
     **door_samples.USUAL,
+    **room_samples.USUAL,
     "doorway_elevation": doorway(),
     "jamb_section": jamb(),
+    "jamb_rod": rod(),
     "quirk_marks": marks(),
     "set_back_readings": readings(),
 }

@@ -1,0 +1,175 @@
+"""Rooms, floors, partitions, windows and stairs: no collision over sweeps, drawn to size, said in words."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely.geometry import Polygon
+
+from generator.drawings import Size, draw
+from generator.drawings.registry import lay
+from generator.drawings.sheet import Sheet, collisions
+from tests.drawings.room_samples import (
+    SQUARE,
+    USUAL,
+    floor,
+    partition,
+    rake,
+    skirting,
+    stair,
+    window,
+)
+from tests.drawings.samples import PAPER, THUMBNAIL, WIDTHS
+
+ANY_WIDTH = st.sampled_from((*WIDTHS, THUMBNAIL))
+
+
+def part(sheet: Sheet, name: str) -> Polygon:
+    return Polygon(sheet.outlines[name].real)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(2000, 12000), st.integers(1800, 9000), st.integers(0, 1000), ANY_WIDTH)
+def test_skirting_of_any_square_room(long: int, deep: int, door: int, width: float) -> None:
+    walls = (f"{long} mm", f"{deep} mm", f"{long} mm", f"{deep} mm")
+    doors = (("1", f"{door} mm", "900 mm"), ("3", f"{long - 1000} mm", "800 mm"))
+    values = skirting(walls, SQUARE, doors=doors, radiators=(("2", "400 mm", "900 mm"),))
+    assert collisions(lay("skirting_plan", values, width).sheet) == ()
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_skirting_round_corners_of_many_angles(width: float) -> None:
+    walls = ("2400 mm", "1131.4 mm", "1600 mm", "3200 mm", "2400 mm")
+    corners = ("135 deg", "135 deg", "90 deg", "90 deg", "90 deg")
+    values = skirting(walls, corners, doors=(("4", "200 mm", "900 mm"),), radiators=(), mitre_from="120 deg")
+    assert collisions(lay("skirting_plan", values, width).sheet) == ()
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    st.integers(1500, 8000), st.integers(900, 6000), st.integers(90, 240), st.integers(0, 3),
+    st.sampled_from((("2200 mm",), ("1200 mm", "1800 mm", "1500 mm"))), ANY_WIDTH,
+)  # fmt: skip
+def test_floor_anywhere(
+    long: int, wide: int, cover: int, pipes: int, boards: tuple[str, ...], width: float
+) -> None:
+    values = floor(long, wide, cover, boards, pipes=pipes)
+    assert collisions(lay("floor_plan", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.integers(2400, 12000), st.integers(2300, 3600), st.sampled_from((400, 450, 600)), st.integers(0, 4),
+    st.booleans(), ANY_WIDTH,
+)  # fmt: skip
+def test_partition_anywhere(
+    long: int, high: int, spacing: int, rows: int, opened: bool, width: float
+) -> None:
+    openings = (long // 3,) if opened else ()
+    values = partition(long, high, spacing, openings=openings, rows=rows, longest="4.8 m")
+    assert collisions(lay("partition_elevation", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.integers(400, 3000), st.integers(60, 400), st.integers(-8, 8), st.integers(5, 60), st.integers(10, 80),
+    st.integers(15, 40), st.sampled_from(("mdf", "timber")), ANY_WIDTH,
+)  # fmt: skip
+def test_window_board_anywhere(
+    reveal: int, deep: int, taper: int, nose: int, ear: int, thick: int, material: str, width: float
+) -> None:
+    values = window(reveal, deep, deep + taper, nose, ear, thick, material)
+    assert collisions(lay("window_board_section", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.integers(150, 5000), st.sampled_from((0.0, 20.0, 35.5, 41.6, 55.0)), st.integers(20, 90),
+    st.integers(60, 99), ANY_WIDTH,
+)  # fmt: skip
+def test_balusters_anywhere(run: int, pitch: float, baluster: int, most: int, width: float) -> None:
+    assert collisions(lay("baluster_rake", rake(run, pitch, baluster, most), width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(2, 20), st.integers(150, 220), st.integers(220, 300), ANY_WIDTH)
+def test_stair_anywhere(risers: int, rise: int, going: int, width: float) -> None:
+    assert collisions(lay("stair_section", stair(risers * rise, going, risers), width).sheet) == ()
+
+
+def test_skirting_pieces_lie_on_their_walls_and_never_on_one_another() -> None:
+    sheet = lay("skirting_plan", skirting(), PAPER).sheet
+    pieces = [Polygon(outline.real) for name, outline in sheet.outlines.items() if name.startswith("piece")]
+    assert len(pieces) == 8
+    for at, one in enumerate(pieces):
+        assert one.is_valid
+        for other in pieces[at + 1 :]:
+            assert one.intersection(other).area < 1e-6
+
+
+def test_floor_boards_fill_the_floor_without_a_hole_or_an_overlap() -> None:
+    sheet = lay("floor_plan", floor(), PAPER).sheet
+    boards = [part(sheet, name) for name in sheet.outlines if name.startswith("row")]
+    whole = sum(board.area for board in boards)
+    assert whole == pytest.approx(4440 * 3550)
+    xs = [x for board in boards for x, _ in board.exterior.coords]
+    ys = [y for board in boards for _, y in board.exterior.coords]
+    assert (min(xs), max(xs), min(ys), max(ys)) == pytest.approx((0, 4440, 0, 3550))
+
+
+def test_frame_members_never_stand_in_one_another() -> None:
+    sheet = lay("partition_elevation", partition(longest="4.2 m"), PAPER).sheet
+    members = [Polygon(outline.real) for outline in sheet.outlines.values()]
+    for at, one in enumerate(members):
+        for other in members[at + 1 :]:
+            assert one.intersection(other).area < 1e-6
+
+
+def test_balusters_stand_upright_at_equal_gaps_up_the_rake() -> None:
+    sheet = lay("baluster_rake", rake(), PAPER).sheet
+    boxes = [part(sheet, f"baluster {at}").bounds for at in range(1, 18)]
+    gaps = [right[0] - left[2] for left, right in pairwise(boxes)]
+    assert gaps == pytest.approx([gaps[0]] * len(gaps))
+    assert gaps[0] < 99
+    rail = sheet.outlines["handrail"].real
+    turn = math.degrees(math.atan2(rail[0][1] - rail[1][1], rail[1][0] - rail[0][0]))
+    assert turn == pytest.approx(41.6)
+
+
+def test_every_outline_is_drawn_to_its_scale() -> None:
+    for name, values in USUAL.items():
+        for outline in lay(name, values, PAPER).sheet.outlines.values():
+            xs, px = [x for x, _ in outline.real], [x for x, _ in outline.paper]
+            assert max(px) - min(px) == pytest.approx((max(xs) - min(xs)) * outline.scale, abs=1e-6)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_every_letter_of_the_usual_drawings_finds_its_place(width: float) -> None:
+    for name, values in USUAL.items():
+        assert lay(name, values, width).sheet.unplaced == [], name
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("skirting_plan", "A: 2297, wall 5: door left, square right"),
+        ("floor_plan", "Row 1 is 190 mm wide and the last 130 mm."),
+        ("partition_elevation", "826 wide, 2060 high"),
+        ("window_board_section", "Notches 146 mm deep on the left, 150 mm on the right."),
+        ("baluster_rake", "17 balusters 41 mm wide in 2400 mm between newels"),
+        ("stair_section", "13 risers of 200 mm make 2600 mm"),
+    ],
+)
+def test_the_alt_text_tells_the_sizes(name: str, said: str) -> None:
+    assert said in draw(name, USUAL[name], PAPER).alt
+
+
+def test_a_floor_without_rows_and_a_stair_without_treads_are_refused() -> None:
+    with pytest.raises(ValueError, match="a floor without a row cannot be drawn"):
+        draw("floor_plan", {**floor(), "rows": ()}, PAPER)
+    with pytest.raises(ValueError, match="a flight of 0 treads cannot be drawn"):
+        draw("stair_section", {**stair(), "risers": Size(mm=1.0, text="1")}, PAPER)
