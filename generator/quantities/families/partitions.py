@@ -204,7 +204,7 @@ def _openings(
 def _refuse_opening(frame: _Frame, opening: Opening) -> None:
     number = f"{opening.number.number:g}"
     ends = opening.start + opening.width
-    if opening.start < frame.stud or ends > frame.length - frame.stud:
+    if opening.start < 2 * frame.stud or ends > frame.length - 2 * frame.stud:
         raise InputRefused("opening-off-partition", "opening_starts", number=number)
     if opening.height >= frame.height - 2 * frame.plate:
         raise InputRefused("opening-too-high", "opening_heights", number=number)
@@ -222,12 +222,17 @@ def _grid(frame: _Frame) -> tuple[Worked, ...]:
     return (frame.stud / 2, *inner, end)
 
 
-def _tight(frame: _Frame, centre: Worked, fixed: Sequence[Worked]) -> Worked:
-    """A centre moved off what it would overlap, to stand tight beside it."""
-    for other in fixed:
-        if abs((centre - other).number) < frame.stud.number - 1e-9:
-            return other - frame.stud if centre <= other else other + frame.stud
-    return centre
+def _tight(frame: _Frame, centre: Worked, fixed: Sequence[Worked]) -> Worked | None:
+    """A centre moved off what it would overlap, to stand tight beside it; None where there is no room."""
+    over = [other for other in fixed if _overlap(frame, centre, other)]
+    if not over:
+        return centre
+    moved = over[0] - frame.stud if centre <= over[0] else over[0] + frame.stud
+    return None if any(_overlap(frame, moved, other) for other in fixed) else moved
+
+
+def _overlap(frame: _Frame, one: Worked, two: Worked) -> bool:
+    return abs((one - two).number) < frame.stud.number - 1e-9
 
 
 def _uprights(frame: _Frame, grid: tuple[Worked, ...], openings: tuple[Opening, ...]) -> tuple[Member, ...]:
@@ -240,12 +245,13 @@ def _uprights(frame: _Frame, grid: tuple[Worked, ...], openings: tuple[Opening, 
         )
     ]
     ends = (grid[0], grid[-1])
-    commons = [
+    commons = (
         _tight(frame, centre, (*ends, *trimmers))
         for centre in grid[1:-1]
         if not any(_within(frame, centre, opening) for opening in openings)
-    ]
-    found = [(centre, "stud") for centre in (*ends, *commons)] + [(centre, "trimmer") for centre in trimmers]
+    )
+    studs = (*ends, *(centre for centre in commons if centre is not None))
+    found = [(centre, "stud") for centre in studs] + [(centre, "trimmer") for centre in trimmers]
     found.sort(key=lambda each: each[0].number)
     return tuple(
         Member(

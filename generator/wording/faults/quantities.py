@@ -188,7 +188,7 @@ FAULTS: Mapping[str, Fault] = {
     ),
     "opening-off-partition": Fault(
         "Opening %(number)s leaves no room for a trimmer beside it for %(where)s.",
-        "Expected it a stud's thickness or more from both walls.",
+        "Expected it two studs' thickness or more from both walls.",
     ),
     "opening-too-high": Fault(
         "Opening %(number)s reaches the head plate for %(where)s.",

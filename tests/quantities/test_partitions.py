@@ -1,0 +1,294 @@
+"""Partitions and their boards, window boards, balusters and stairs: counted apart, and held to limits."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+from typing import Any
+
+import pytest
+from hypothesis import given as forall
+from hypothesis import settings
+from hypothesis import strategies as st
+from shapely.geometry import Point, box
+
+from generator.quantities.results import InputRefused, finding_words
+from tests.quantities.examples import run_with, size
+
+
+def several(*texts: str) -> tuple[Any, ...]:
+    return tuple(size(text) for text in texts)
+
+
+def frame(long: int = 4300, high: int = 2400, spacing: int = 600, rows: str = "2", **more: Any) -> Any:
+    return run_with(
+        "partition_frame", length=f"{long} mm", height=f"{high} mm", spacing=f"{spacing} mm",
+        stud_thickness="47 mm", plate_thickness="47 mm", noggin_rows=rows, **more,
+    )  # fmt: skip
+
+
+def opening(start: int, wide: int = 826, high: int = 2060) -> dict[str, Any]:
+    return {
+        "opening_starts": several(f"{start} mm"),
+        "opening_widths": several(f"{wide} mm"),
+        "opening_heights": several(f"{high} mm"),
+    }
+
+
+@settings(max_examples=60, deadline=None)
+@forall(st.integers(300, 9000), st.sampled_from((400, 450, 600)))
+def test_studs_stand_no_further_apart_than_the_spacing_and_half_a_stud(long: int, spacing: int) -> None:
+    made = frame(long, spacing=spacing)
+    centres = [centre.number for centre in made.centres]
+    assert made.studs.number == len(centres) == math.ceil((long - 47) / spacing - 1e-9) + 1
+    assert (centres[0], centres[-1]) == (23.5, long - 23.5)
+    for one, two in pairwise(centres):
+        assert 47 - 1e-9 <= two - one <= spacing + 23.5 + 1e-9
+    for at, centre in enumerate(centres[1:-2], 1):
+        assert centre == at * spacing
+
+
+@settings(max_examples=60, deadline=None)
+@forall(st.integers(2000, 9000), st.integers(94, 1000), st.integers(500, 900))
+def test_no_member_stands_in_another_and_the_opening_is_clear(long: int, start: int, wide: int) -> None:
+    made = frame(long, **opening(start, wide))
+    parts = [
+        box(m.left.number, m.bottom.number, m.right.number, m.bottom.number + m.height.number)
+        for m in made.members
+    ]
+    for at, one in enumerate(parts):
+        for other in parts[at + 1 :]:
+            assert one.intersection(other).area < 1e-6
+    clear = box(start, 47, start + wide, 2060)
+    assert all(clear.intersection(part).area < 1e-6 for part in parts)
+    assert made.sole_left.number == long - wide
+    assert made.trimmers.number == 2
+
+
+@settings(max_examples=40, deadline=None)
+@forall(st.integers(2000, 9000), st.integers(100, 900), st.sampled_from((400, 600)))
+def test_a_mirrored_opening_leaves_as_many_studs_between_walls(long: int, start: int, spacing: int) -> None:
+    """Timber is conserved: each upright and each noggin is in the pieces, and their lengths add up."""
+    made = frame(long, spacing=spacing, **opening(start))
+    assert len(made.pieces) == len(made.members)
+    assert made.timber.number == pytest.approx(sum(piece.long_point.number for piece in made.pieces))
+    plates = [m.width.number for m in made.members if m.kind.endswith("plate")]
+    assert sum(plates) == made.plates.number == 2 * long
+
+
+def test_a_plate_longer_than_the_stock_joins_over_a_stud() -> None:
+    made = frame(9000, longest="4.8 m")
+    joints = {m.left.number for m in made.members if m.kind == "sole plate"} - {0}
+    assert joints == {4800}
+    assert joints <= {centre.number for centre in made.centres}
+
+
+def test_a_bay_too_narrow_for_a_noggin_is_noted() -> None:
+    made = frame(**opening(1900))
+    assert [finding_words(note, space=" ") for note in made.notes] == [
+        "between studs 4 and 5 there is only 29.5 mm: no noggin",
+        "between studs 9 and 10 there is only 29.5 mm: no noggin",
+    ]
+
+
+def test_a_stud_longer_than_the_stock_is_refused() -> None:
+    assert [each.code for each in frame(1000, 3000, longest="2.4 m").refused] == ["stud-over-stock"]
+
+
+@pytest.mark.parametrize(
+    ("changed", "code"),
+    [
+        ({"spacing": 40}, "spacing-within-stud"),
+        ({"long": 80}, "partition-too-small"),
+        ({"rows": "1.5"}, "rows-not-whole"),
+        (opening(60), "opening-off-partition"),
+        (opening(1900, high=2350), "opening-too-high"),
+        ({**opening(1900), "opening_widths": several("800 mm", "800 mm")}, "lists-differ"),
+        ({"long": 9000, "longest": "500 mm"}, "plate-has-no-joint"),
+    ],
+)
+def test_a_partition_that_cannot_be_is_refused(changed: dict[str, Any], code: str) -> None:
+    with pytest.raises(InputRefused) as refused:
+        frame(**changed)
+    assert refused.value.code == code
+
+
+def sheets(of: Any, **changed: Any) -> Any:
+    inputs = {
+        "stud_spacing": "600 mm", "sheet_width": "1200 mm", "sheet_length": "2400 mm",
+        "screw_spacing": "300 mm", "screw_end": "10 mm", "layers": "1", "waste_habit": "10 %",
+    }  # fmt: skip
+    return run_with("sheet_layout", frame=of, **{**inputs, **changed})
+
+
+@settings(max_examples=40, deadline=None)
+@forall(st.integers(300, 9000), st.integers(2000, 3600))
+def test_sheets_cover_both_faces_and_joints_never_share_a_stud(long: int, high: int) -> None:
+    made = sheets(frame(long, high))
+    assert made.sheets.number * 1200 * 2400 >= 2 * long * high - 1e-6
+    near = {joint.number for joint in made.near_joints}
+    far = {joint.number for joint in made.far_joints}
+    assert near.isdisjoint(far)
+    assert all(joint % 600 == 0 for joint in near | far)
+
+
+def test_a_wall_higher_than_a_sheet_takes_strips_from_further_sheets() -> None:
+    made = sheets(frame(4300, 2700))
+    assert (made.sheets.number, made.strip_height.number, made.by_area.number) == (10, 300, 9)
+
+
+def test_each_layer_takes_as_many_sheets_and_screws_again() -> None:
+    one, two = sheets(frame()), sheets(frame(), layers="2")
+    assert two.sheets.number == 2 * one.sheets.number
+    assert two.screws.number == 2 * one.screws.number
+
+
+def test_a_joint_at_the_edge_of_an_opening_is_noted() -> None:
+    made = sheets(frame(**opening(1800)))
+    assert [finding_words(note, space=" ") for note in made.notes] == [
+        "a board joint at 1800 mm falls at the edge of opening 1: cut a board round"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("changed", "code"),
+    [({"layers": "0"}, "layers-not-whole"), ({"sheet_width": "900 mm"}, "sheet-off-studs")],
+)
+def test_sheets_that_miss_the_studs_are_refused(changed: dict[str, str], code: str) -> None:
+    with pytest.raises(InputRefused) as refused:
+        sheets(frame(), **changed)
+    assert refused.value.code == code
+
+
+# Window boards
+
+
+def window(**changed: str) -> Any:
+    inputs = {
+        "reveal_width": "1210 mm", "left_depth": "148 mm", "right_depth": "152 mm", "projection": "30 mm",
+        "ear": "40 mm", "frame_gap": "2 mm", "packer_spacing": "450 mm",
+    }  # fmt: skip
+    return run_with("window_board", **{**inputs, **changed})
+
+
+@forall(st.integers(300, 3000), st.integers(60, 400), st.integers(60, 400), st.integers(0, 60))
+def test_a_mirrored_window_takes_the_same_board(reveal: int, left: int, right: int, nose: int) -> None:
+    sizes = {"reveal_width": f"{reveal} mm", "projection": f"{nose} mm", "ear": "0 mm"}
+    seen = window(left_depth=f"{left} mm", right_depth=f"{right} mm", **sizes)
+    turned = window(left_depth=f"{right} mm", right_depth=f"{left} mm", **sizes)
+    assert (seen.width.value, seen.length.value) == (turned.width.value, turned.length.value)
+    assert (seen.left_notch.value, seen.right_notch.value) == (
+        turned.right_notch.value,
+        turned.left_notch.value,
+    )
+    assert seen.width.number - max(seen.left_notch.number, seen.right_notch.number) == nose
+
+
+def test_a_tongue_adds_to_the_board_and_a_gap_takes_from_it() -> None:
+    assert window(frame_gap="0 mm", tongue="8 mm").width.number == 152 + 30 + 8
+    with pytest.raises(InputRefused, match="tongue-and-gap"):
+        window(tongue="8 mm")
+
+
+def test_a_reveal_out_of_parallel_or_a_thin_board_is_told() -> None:
+    assert [each.code for each in window(most_taper="3 mm").refused] == ["reveal-tapers"]
+    long = window(reveal_width="1800 mm", board_thickness="18 mm", thickness_for_span="25 mm")
+    assert [each.code for each in long.notes] == ["board-thin-for-span"]
+
+
+# Balusters
+
+
+def balusters(run: int, width: int, most: int, **more: str) -> Any:
+    return run_with("balusters", run=f"{run} mm", baluster=f"{width} mm", most_gap=f"{most} mm", **more)
+
+
+@forall(st.integers(100, 9000), st.integers(20, 120), st.integers(50, 99))
+def test_the_fewest_balusters_keep_the_gap_and_one_fewer_would_not(run: int, width: int, most: int) -> None:
+    made = balusters(run, width, most)
+    count = int(made.count.number)
+    # A run just past one gap can be closed by a baluster that leaves no room at all.
+    if made.gap.number > 0:
+        assert count * width + (count + 1) * made.gap.number == pytest.approx(run)
+    assert made.gap.number <= most + 1e-9
+    if count:
+        assert (run - (count - 1) * width) / count > most - 1e-9
+
+
+def test_a_sphere_meets_the_level_gap_whatever_the_pitch() -> None:
+    """Between two upright balusters a sphere is held by their faces, a level gap apart, at any pitch."""
+    made = balusters(2400, 41, 99, pitch="42 deg", sphere="100 mm")
+    assert made.refused == ()
+    turn = math.radians(42)
+    first, second = made.centres[0].number, made.centres[1].number
+    faces = [
+        box(centre - 20.5, first * math.tan(turn) - 2000, centre + 20.5, first * math.tan(turn) + 2000)
+        for centre in (first, second)
+    ]
+    middle = Point((first + second) / 2, first * math.tan(turn))
+    assert middle.buffer(50, quad_segs=64).intersects(faces[0])
+    assert not middle.buffer(made.gap.number / 2 - 0.01, quad_segs=64).intersects(faces[0])
+    assert made.fillet.number == pytest.approx(made.gap.number / math.cos(turn))
+    assert made.rake.number == pytest.approx(math.hypot(2400, made.rise.number))
+
+
+def test_a_gap_that_lets_the_sphere_pass_is_refused() -> None:
+    made = balusters(2400, 41, 110, sphere="100 mm")
+    assert [finding_words(each, space=" ") for each in made.refused] == [
+        "the gap is 102.6 mm, and a sphere of 100 mm would pass"
+    ]
+
+
+def test_a_rake_steeper_than_a_stair_is_refused() -> None:
+    with pytest.raises(InputRefused, match="rake-too-steep"):
+        balusters(2400, 41, 99, pitch="70 deg")
+
+
+# Stairs
+
+
+def stair(rise: int, going: int, risers: str | None = None, **more: str) -> Any:
+    told = {"risers": risers} if risers else {}
+    return run_with("straight_stair", total_rise=f"{rise} mm", going=f"{going} mm", **told, **more)
+
+
+@forall(st.integers(400, 4000), st.integers(220, 300))
+def test_the_fewest_risers_keep_the_greatest_rise(rise: int, going: int) -> None:
+    made = stair(rise, going)
+    count = int(made.risers.number)
+    assert made.rise.number <= 220 + 1e-9
+    assert rise / (count - 1) > 220 - 1e-9
+    assert made.string.number == pytest.approx(math.hypot(rise, (count - 1) * going))
+    assert made.pitch.number == pytest.approx(math.degrees(math.atan2(rise / count, going)))
+
+
+@pytest.mark.parametrize(
+    ("inputs", "codes"),
+    [
+        ((2600, 225, "13"), []),
+        ((2600, 215, "13"), ["going-short", "pitch-steep"]),
+        ((2600, 225, "11"), ["rise-high", "pitch-steep"]),
+        ((2600, 310, "13"), ["going-long", "stride-long"]),
+        ((1400, 220, "10"), ["rise-low", "stride-short"]),
+    ],
+)
+def test_a_private_stair_is_held_to_approved_document_k(
+    inputs: tuple[int, int, str], codes: list[str]
+) -> None:
+    """Approved Document K 2013 Table 1.1."""
+    assert [each.code for each in stair(*inputs).refused] == codes
+
+
+def test_finishes_still_to_be_laid_make_the_first_and_last_rise_differ_as_built() -> None:
+    made = stair(2600, 225, "13", floor_finish="20 mm", landing_finish="12 mm", tread_finish="5 mm")
+    assert (made.first_rise.number, made.last_rise.number) == (215, 193)
+
+
+def test_headroom_is_asked_for_and_held() -> None:
+    assert [each.code for each in stair(2600, 225, "13").notes] == ["headroom-not-given"]
+    assert [each.code for each in stair(2600, 225, "13", headroom="1950 mm").refused] == ["headroom-low"]
+
+
+def test_half_a_riser_is_refused() -> None:
+    with pytest.raises(InputRefused, match="risers-not-whole"):
+        stair(2600, 225, "12.5")
