@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.drawings.clipping import Point, Points, circle, rectangle
 from generator.drawings.figures import Angle, Size
@@ -93,6 +93,16 @@ class Jamb:
     def eased(self) -> bool:
         """Whether the plaster stands in front of the architrave's back and is to be eased there."""
         return self.set_back.mm > self.packer_thickness.mm + 1e-9 and self.packed
+
+    @property
+    def reach(self) -> float:
+        """How far the work goes from the lining's face away from the opening, wall beside it included."""
+        return max(-self.outer, self.frame_edge.mm + self.packing_gap.mm)
+
+    @property
+    def front(self) -> float:
+        """How far the work stands in front of the frame's edge."""
+        return max(self.packer_thickness.mm + self.architrave_thickness.mm, self.set_back.mm)
 
     def section(self) -> Profile:
         return profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
@@ -308,6 +318,32 @@ _FAMILIES: tuple[Callable[[Jamb, float, float], Iterator[Part]], ...] = (
     _packing,
     _nail,
 )
+
+
+_DEEP, _DEEPEST = 17.0, 32.0
+
+
+def front_parts(jamb: Jamb) -> tuple[Part, ...]:
+    """What stands at the frame's edge and in front of it, from the back forward; cut off below and beside."""
+    left, deep = -jamb.reach - 5.0, _depth(jamb)
+    inner = -jamb.frame_edge.mm - jamb.packing_gap.mm
+    by_name = {part.name: part for part in parts_of(jamb, left, 0.0)}
+    wall = replace(by_name["wall"], points=rectangle(left, jamb.core_top, inner, deep), broken=(2, 3))
+    frame = replace(
+        by_name["frame"], points=rectangle(-jamb.frame_edge.mm, 0.0, 0.0, deep), name="lining", broken=(2,)
+    )
+    before = (by_name[name] for name in ("plaster", "packer", "architrave", "filler") if name in by_name)
+    pin = (by_name["pin"],) if _foot(jamb) < deep else ()
+    return (wall, frame, *before, *pin)
+
+
+def _foot(jamb: Jamb) -> float:
+    return max(y for _, y in jamb.pin())
+
+
+def _depth(jamb: Jamb) -> float:
+    """How deep to show the lining: the plaster's back and the pin's point, where they are not too deep."""
+    return min(max(_DEEP, jamb.core_top + 8.0, _foot(jamb) + 3.0), _DEEPEST)
 
 
 def lettered(parts: tuple[Part, ...]) -> tuple[tuple[str, Part], ...]:

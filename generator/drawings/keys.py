@@ -130,6 +130,20 @@ def list_width(sheet: Sheet, entries: Sequence[Entry]) -> float:
     return max(extent(entry.text, em)[0] + 7.5 + (12.5 if entry.material else 0.0) for entry in entries)
 
 
+def letter_run(sheet: Sheet, entries: Sequence[Entry], top: float) -> float:
+    """Set letters and their words one after another in lines over the sheet; return the y below them."""
+    left, em = margin(sheet), sheet.em("note")
+    x, y = left, top + cap(em)
+    for entry in entries:
+        letter, words = extent(entry.letter, em, "bold")[0], extent(entry.text, em)[0]
+        if x > left and x + letter + 1.2 + words > sheet.width - left:
+            x, y = left, y + _leading(sheet)
+        sheet.text(entry.letter, x, y, "note", weight="bold")
+        sheet.text(entry.text, x + letter + 1.2, y, "note")
+        x += letter + words + 5.5
+    return y + em * 0.3
+
+
 def plain_list(sheet: Sheet, entries: Sequence[Entry], left: float, top: float, width: float) -> float:
     """Set lettered lines in one column at a place of the drawing's choosing; return the y below them."""
     for entry in entries:

@@ -19,7 +19,9 @@ Bound = (
     | tuple[StockBar, ...]
 )
 
-PAPER, PHONE, THUMBNAIL = 175.0, 80.0, 40.0
+PAPER, PHONE, THUMBNAIL, BENCH = 175.0, 80.0, 40.0, 112.0
+# The drawing that stands on a bench card for one that is too tall for it.
+BENCH_FORMS = {"jamb_section": "jamb_rod"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,8 +36,18 @@ PHONE = 80.0
 _NARROW = 120.0
 _THUMBNAIL = 60.0
 _DARK = frozenset({FILLER, GAP})
-_EMS: dict[bool, dict[TextKind, float]] = {
-    False: {
+_BENCH_FROM = 100.0
+# A bench card is read at arm's length in poor light: nothing on it is smaller than 12 points, 4.24 mm.
+_EMS: dict[str, dict[TextKind, float]] = {
+    "bench": {
+        "title": 4.8,
+        "figure": 4.6,
+        "note": 4.24,
+        "letter": 5.2,
+        "key letter": 4.8,
+        "small letter": 4.4,
+    },
+    "paper": {
         "title": 4.2,
         "figure": 3.5,
         "note": 3.3,
@@ -45,7 +55,7 @@ _EMS: dict[bool, dict[TextKind, float]] = {
         "key letter": 4.5,
         "small letter": 4.2,
     },
-    True: {
+    "phone": {
         "title": 4.4,
         "figure": 3.8,
         "note": 3.7,
@@ -187,7 +197,13 @@ class Sheet:
 
     def em(self, kind: TextKind) -> float:
         """Return the em in mm for a kind of text on this sheet."""
-        return _EMS[self.narrow][kind]
+        return _EMS[self._reader][kind]
+
+    @property
+    def _reader(self) -> str:
+        if not self.narrow:
+            return "paper"
+        return "bench" if self.width >= _BENCH_FROM else "phone"
 
     def fill(self, points: Points, colour: str) -> None:
         """Lay a flat fill; text keeps off a dark one."""
