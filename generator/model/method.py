@@ -8,6 +8,7 @@ from pydantic import Field
 
 from generator.model.amounts import Figure, Length
 from generator.model.border import Described, Named
+from generator.model.card import Card
 from generator.model.hazards import Hazard
 from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
@@ -20,6 +21,7 @@ from generator.model.scalars import (
     Told,
     Unit,
     Whole,
+    Word,
     Worked,
 )
 from generator.model.sections import SectionAnswer
@@ -94,7 +96,13 @@ class Method(Described):
     glossary: TermTable[Told] = Field(Table.empty(), description="trade words explained")
     picture: SnakeName | None = Field(None, description="the drawing that stands for the method on the index")
     schedule: ManyOf[ScheduleColumn] = Field((), description="columns of the table of openings")
+    card: Card | None = Field(None, description="what stands on the bench card")
     criteria: CodeTable[Told] = Field(Table.empty(), description="criteria by code, each in words")
+
+    def shown(self) -> tuple[Word, ...]:
+        """The values that the table of openings and the bench card show, as name or name.field."""
+        carded = self.card.sizes if self.card else ()
+        return (*(column.show for column in self.schedule), *(size.show for size in carded))
 
     def hazard(self, key: str) -> Hazard | None:
         """The hazard of this key."""

@@ -86,10 +86,12 @@ def _criteria_named(method: Method) -> Iterator[Word]:
         yield from question.criteria
 
 
-def _question_steps(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
-    for question in method.questions if method.knows("steps") else ():
-        if question.step is not None and not 1 <= question.step <= len(method.steps):
-            log.add("question-step", question.step.span, step=question.step, count=len(method.steps))
+def _steps_named(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
+    asked = [question.step for question in method.questions if question.step is not None]
+    carded = method.card.steps if method.card else ()
+    for step in (*asked, *carded) if method.knows("steps") else ():
+        if not 1 <= step <= len(method.steps):
+            log.add("step-unknown", step.span, step=step, count=len(method.steps))
 
 
 def _choices(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
@@ -110,9 +112,8 @@ def _values_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     expected = (check.expect for step in method.steps for check in step.check if check.expect)
     drawings = (step.drawing for step in method.steps if step.drawing)
     bound = (value for drawing in drawings for value in drawing.with_.values())
-    columns = (column.show for column in method.schedule)
     _check_values((*pieces, *expected), ("sizes", "quantities"), method, log)
-    _check_values((*bound, *columns), ("sizes", "quantities", "materials"), method, log)
+    _check_values((*bound, *method.shown()), ("sizes", "quantities", "materials"), method, log)
 
 
 def _check_values(words: Iterable[Word], tables: Sequence[str], method: Method, log: ProblemLog) -> None:
@@ -138,7 +139,7 @@ CHECKS: Final[tuple[Check, ...]] = (
     _places,
     _hazards_once,
     _criteria,
-    _question_steps,
+    _steps_named,
     _choices,
     _values_used,
     _names_once,

@@ -31,7 +31,7 @@ def _used(method: Method) -> Iterator[str]:
 
 
 def _bound(method: Method) -> Iterator[str]:
-    yield from (column.show.value for column in method.schedule)
+    yield from (word.value for word in method.shown())
     for plan in method.cutting.values():
         yield from (word.value for word in (plan.pieces, plan.end_trim) if word)
     for step in method.steps:

@@ -204,7 +204,7 @@ _METHODS: Mapping[str, Fault] = {
     "criterion-unknown": Fault(
         "“%(name)s” is not a criterion of the method.", "List it under criteria with its words."
     ),
-    "question-step": Fault(
+    "step-unknown": Fault(
         "There is no step %(step)s.", "Steps are counted from 1; this method has %(count)s."
     ),
     "choice-quantity": Fault(
