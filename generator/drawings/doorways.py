@@ -28,7 +28,8 @@ from generator.quantities.profiles import profile
 
 _SCALES = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
-_TALLEST = 252.0
+# A page takes 256 mm, of which two lines of caption need 9.
+_TALLEST = 247.0
 _MERGE = 0.7
 
 
@@ -141,7 +142,8 @@ class _Plan:
     beside: float
 
 
-def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
+def _plans(door: _Doorway, sheet: Sheet) -> tuple[_Plan, ...]:
+    """Every scale at which the doorway alone fits, the largest first; the smallest where none does."""
     em = sheet.em("figure")
     beside = max(extent(text, em)[0] for _, text in _running_texts(door, sheet.narrow)) + (
         12.0 if sheet.narrow else 18.0
@@ -153,8 +155,9 @@ def _plan(door: _Doorway, sheet: Sheet) -> _Plan:
         for scale, named in _SCALES
         if door.whole * scale <= room and door.top * scale + 40.0 <= _TALLEST
     )
-    scale, named = next(fits, _SCALES[-1])
-    return _Plan(scale=scale, named=named, beside=beside)
+    return tuple(
+        _Plan(scale=scale, named=named, beside=beside) for scale, named in (tuple(fits) or _SCALES[-1:])
+    )
 
 
 def _left_room(sheet: Sheet) -> float:
@@ -351,18 +354,24 @@ def _furnish(view: View, door: _Doorway, plan: _Plan) -> None:
     opening = door.opening_width.mm * plan.scale
     top = view.at(0, -door.opening_height.mm)[1]
     right = view.at(door.opening_width.mm + door.reach, 0)[0] + plan.beside
-    if opening >= need + 8 and door.opening_height.mm * plan.scale >= 175:
-        radius = min(35.0, opening / 2 - 5.0)
-        centre = view.at(door.opening_width.mm / 2, 0)[0], top + 30.0 + radius
+    radius = min(35.0, opening / 2 - 5.0)
+    centre = view.at(door.opening_width.mm / 2, 0)[0], top + 30.0 + radius
+    left = centre[0] - max(need, 50.0) / 2
+    words = left, centre[1] + radius + 8.0, opening - (left - view.origin[0]) - 3
+    if opening >= need + 8 and _ends(sheet, door, plan, *words) <= view.origin[1] - 2.0:
         _detail(view, door, centre, radius)
-        left = centre[0] - max(need, 50.0) / 2
-        _words(sheet, door, plan.named, left, centre[1] + radius + 8.0, opening - (left - view.origin[0]) - 3)
+        _words(sheet, door, plan.named, *words)
     elif sheet.width - right >= max(need, 66.0):
         centre = (sheet.width + right) / 2, top + 32.0
         _detail(view, door, centre, 32.0)
         _words(sheet, door, plan.named, right, centre[1] + 40.0, sheet.width - right - 2)
     else:
         _furnish_under(view, door, plan)
+
+
+def _ends(sheet: Sheet, door: _Doorway, plan: _Plan, left: float, top: float, width: float) -> float:
+    """Where the words would end, found on a sheet of their own."""
+    return _words(Sheet(width=sheet.width), door, plan.named, left, top, width)
 
 
 def _furnish_under(view: View, door: _Doorway, plan: _Plan) -> None:
@@ -429,8 +438,19 @@ def doorway_elevation(
 
 
 def _laid(door: _Doorway, width: float) -> Drawn:
+    """The doorway at the largest scale that keeps drawing and words on one page."""
+    plans = _plans(door, Sheet(width=width))
+    drawn = (_at_scale(door, width, plan) for plan in plans)
+    return next((one for one in drawn if _on_one_page(one.sheet)), None) or _at_scale(door, width, plans[-1])
+
+
+def _on_one_page(sheet: Sheet) -> bool:
+    """Whether the sheet stays on a page; a phone has no pages."""
+    return sheet.narrow or sheet.height <= _TALLEST
+
+
+def _at_scale(door: _Doorway, width: float, plan: _Plan) -> Drawn:
     sheet = Sheet(width=width)
-    plan = _plan(door, sheet)
     words = f"Doorway{f' {door.place}' if door.place else ''}, elevation {plan.named}"
     view = _view(door, sheet, plan, title(sheet, words))
     _paint(view, door)

@@ -143,6 +143,23 @@ def test_no_paper_sheet_of_usual_sizes_is_taller_than_a_page() -> None:
     assert lay("set_back_readings", readings(), PAPER).sheet.height <= 252
 
 
+@pytest.mark.parametrize("architrave", [44.0, 69.0, 95.0])
+@pytest.mark.parametrize(
+    ("wide", "high"), [(610, 1890), (610, 2400), (726, 2040), (838, 2100), (1830, 2400), (300, 3000)]
+)
+def test_a_doorway_of_any_size_leaves_room_for_its_caption_on_the_page(
+    wide: float, high: float, architrave: float
+) -> None:
+    place = "1, Landing to the long back bedroom over the coach-house arch"
+    drawn = lay("doorway_elevation", doorway(wide=wide, high=high, width=architrave, place=place), PAPER)
+    assert drawn.sheet.height <= 247
+    assert drawn.sheet.unplaced == []
+
+
+def test_the_usual_doorway_is_drawn_at_the_largest_scale() -> None:
+    assert lay("doorway_elevation", doorway(), PAPER).scale == "1:10"
+
+
 # The doorway: the pieces fill the ring between quirk and outer edge exactly.
 
 
