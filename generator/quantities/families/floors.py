@@ -10,7 +10,7 @@ from generator.quantities.board_rows import LaidRow, Rule, fewest_boards, lay_mi
 from generator.quantities.calculator import Example, Length, Lengths, Margin, Margins, calculator
 from generator.quantities.functions import mean, round_down, total
 from generator.quantities.results import Finding, Findings, InputRefused, found
-from generator.quantities.worked import Worked, applied, plain
+from generator.quantities.worked import Worked, applied, named, plain
 from generator.quantities.workings import print_worked
 from generator.units import LENGTH, Value
 
@@ -125,7 +125,7 @@ def floor_layout(
     """
     _refuse(room_length, room_width, gap, board_lengths, least_end, least_stagger)
     along, across = room_length - 2 * gap, room_width - 2 * gap
-    widths = _widths(across, cover_width, least_rip)
+    widths = _widths(named(across, "across", "Floor across the boards"), cover_width, least_rip)
     rule = Rule(
         row=along.number,
         kerf=saw_kerf.number if saw_kerf else 0.0,
@@ -150,9 +150,10 @@ def _layout(
     lengths: tuple[Worked, ...],
     opened: int | None,
 ) -> FloorLayout:
-    laid_area = along * across
+    long, broad = named(along, "along", "Floor along the boards"), named(across, "across", "Floor across")
+    laid_area = long * broad
     boards = None if opened is None else applied("boards_opened", (along, *lengths), _count(opened))
-    bought = None if boards is None else boards * mean(lengths) * widths.cover
+    bought = None if boards is None else _bought(boards, lengths, widths.cover)
     return FloorLayout(
         along=along,
         across=across,
@@ -167,13 +168,22 @@ def _layout(
         ),
         laid_area=laid_area,
         bought_area=bought,
-        waste=None if bought is None else bought / laid_area - 1,
+        waste=None if bought is None else _waste(bought, laid_area),
         notes=found(
             (widths.balanced, Finding(code="rows-shared", actual=widths.first)),
             (len(lengths) > 1, Finding(code="mixed-lengths", actual=mean(lengths))),
         ),
         refused=() if rows else (Finding(code="no-floor", actual=along, limit=lengths[0]),),
     )
+
+
+def _bought(boards: Worked, lengths: tuple[Worked, ...], cover: Worked) -> Worked:
+    length = lengths[0] if len(lengths) == 1 else mean(lengths)
+    return named(boards, "boards", "Boards opened") * length * cover
+
+
+def _waste(bought: Worked, laid: Worked) -> Worked:
+    return named(bought, "bought", "Floor bought") / named(laid, "laid", "Floor laid") - 1
 
 
 def _count(number: int) -> Value:

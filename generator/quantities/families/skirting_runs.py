@@ -20,12 +20,12 @@ from generator.quantities.calculator import (
 )
 from generator.quantities.cut_pieces import SQUARE, Piece
 from generator.quantities.families.rooms import Room
-from generator.quantities.functions import count, round_up, tan, total
+from generator.quantities.functions import round_up, tan, total
 from generator.quantities.headings import Run, heading_places
 from generator.quantities.openings_in_walls import Lists, Stretch, stretches
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.rooms import outline
-from generator.quantities.worked import Worked, literal, millimetres, plain
+from generator.quantities.worked import Worked, literal, millimetres, named, plain
 from generator.units import ANGLE, LENGTH, Value
 
 SCRIBE, SQUARED, MITRE, HEADING, DOOR = "scribe", "square", "mitre", "heading", "door"
@@ -243,7 +243,7 @@ def _run(
         cuts=tuple(cut for _, cut in jointed),
         net=room.perimeter - total(gaps) if gaps else room.perimeter,
         metres=total([piece.length_to_cut for piece in pieces]),
-        piece_count=count([piece.length_to_cut for piece in pieces]),
+        piece_count=plain(len(pieces)),
         scribes=_ends(pieces, SCRIBE),
         mitres=_ends(pieces, MITRE) / 2,
         headings=_ends(pieces, HEADING) / 2,
@@ -395,7 +395,8 @@ def _piece(
     board: _Board, start: Worked, end: Worked, ends: tuple[_End, _End], rules: _Rules
 ) -> tuple[SkirtingPiece, Piece]:
     left, right = ends
-    length = end - start
+    on_wall = end - start if start.magnitude else end
+    length = on_wall
     for each in ends:
         length = length + each.extra if each.extra.magnitude else length
     behind = any(
@@ -413,7 +414,7 @@ def _piece(
         length_to_cut=length,
         behind="radiator" if behind else "",
     )
-    return piece, _cut(length, end - start, ends, rules)
+    return piece, _cut(length, on_wall, ends, rules)
 
 
 def _cut(length: Worked, on_wall: Worked, ends: tuple[_End, _End], rules: _Rules) -> Piece:
@@ -446,7 +447,11 @@ def letter(at: int) -> str:
 def _lettered(at: int, piece: SkirtingPiece, cut: Piece) -> tuple[SkirtingPiece, Piece]:
     mark = letter(at)
     wall = int(piece.wall.number)
-    return replace(piece, mark=mark), replace(cut, mark=mark, name=f"piece {mark}, wall {wall}")
+    length = named(piece.length_to_cut, f"piece_{mark}", f"Piece {mark}")
+    return (
+        replace(piece, mark=mark, length_to_cut=length),
+        replace(cut, mark=mark, name=f"piece {mark}, wall {wall}"),
+    )
 
 
 def _fixings(pieces: tuple[SkirtingPiece, ...], centres: Worked | None) -> Worked | None:
