@@ -233,9 +233,7 @@ def print_value(value: Value, unit: Unit | None = None, decimals: int | None = N
 
 
 def _digits(number: Decimal, *, keep: bool) -> str:
-    text = f"{number:f}"
+    text = f"{number if number else abs(number):f}"
     if "." in text and not keep:
         text = text.rstrip("0").rstrip(".")
-    if text in ("-0", "−0"):
-        text = "0"
     return text.replace("-", "−")

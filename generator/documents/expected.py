@@ -25,9 +25,8 @@ def _left_over(task: Task, found: list[Remainder]) -> str:
     if not found:
         return ""
     remainders = sorted((item.remainder for item in found), key=lambda item: item.magnitude)
-    return task.language.say(
-        "%(least)s to %(most)s", least=signed(remainders[0]), most=signed(remainders[-1])
-    )
+    least, most = signed(remainders[0]), signed(remainders[-1])
+    return least if least == most else task.language.say("%(least)s to %(most)s", least=least, most=most)
 
 
 def signed(item: Worked) -> str:

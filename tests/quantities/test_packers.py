@@ -10,6 +10,7 @@ from shapely.ops import unary_union
 
 from generator.quantities.results import finding_words
 from generator.quantities.workings import print_worked
+from generator.units import parse_value, print_value
 from tests.quantities.examples import printed, readings, run_with
 
 OPENING = {"opening_width": "768 mm", "opening_height": "1990 mm"}
@@ -69,6 +70,16 @@ def test_a_mean_of_nought_or_less_gives_no_packer(value: str) -> None:
     assert words(packer.remarks) == [
         f"the mean set-back is {value.replace('-', '−')}, so no packer is needed"
     ]
+
+
+def test_nought_keeps_no_sign_whatever_places_are_printed() -> None:
+    thickness = even("0 mm", "0 mm").thickness
+    assert [print_value(thickness.value, decimals=places).number for places in (None, 0, 1)] == [
+        "0",
+        "0",
+        "0.0",
+    ]
+    assert print_value(parse_value("-0.04 mm"), decimals=1).number == "0.0"
 
 
 def test_no_packer_is_not_refused_as_too_thin() -> None:
