@@ -132,19 +132,22 @@ def _control(task: Task, control: Control) -> DocumentControl:
         task.lines(*control.distribution),
     )
     notes = (
-        say(
-            "Changed since %(revision)s: %(what)s",
-            revision=control.replaces.typed if control.replaces else "",
-            what=changed,
-        )
-        if changed
-        else "",
+        _changed(task, control.replaces.typed if control.replaces else "", changed),
         say("Based on: %(documents)s.", documents="; ".join(basis)) if basis else "",
         say("Copies: %(holders)s.", holders="; ".join(copies)) if copies else "",
     )
     return DocumentControl(
         signatories=tuple(_signatory(act, signed) for act, signed in acts), notes=tuple(filter(None, notes))
     )
+
+
+def _changed(task: Task, replaced: str, changed: str) -> str:
+    """What is new in this revision, against the one it replaces where there is one."""
+    if not changed:
+        return ""
+    if not replaced:
+        return task.language.say("Changed: %(what)s", what=changed)
+    return task.language.say("Changed since %(revision)s: %(what)s", revision=replaced, what=changed)
 
 
 def _signatory(act: str, signed: Signed | None) -> Signatory:

@@ -76,10 +76,10 @@ def _tools(task: Task) -> Prose:
 
 
 _PLACES: Mapping[str, Callable[[Task], Prose]] = {
-    "document": lambda task: task.language.say("Stands on the first page, with its signatures and dates."),
-    "site": lambda task: task.language.say("Place, dates, hours and limits stand on the first page."),
-    "people": lambda task: task.language.say("Names and telephone numbers stand on the first page."),
-    "emergency": lambda task: task.language.say("What to do in an emergency stands on the first page."),
+    "document": lambda task: task.language.say("Stands at the front, with its signatures and dates."),
+    "site": lambda task: task.language.say("Place, dates, hours and limits stand at the front."),
+    "people": lambda task: task.language.say("Names and telephone numbers stand at the front."),
+    "emergency": lambda task: task.language.say("What to do in an emergency stands at the front."),
     "steps": lambda task: task.language.say(
         "The steps, their checks and hold points: [Sequence of work](#sequence)."
     ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 
 import pytest
 
@@ -44,6 +44,30 @@ def test_a_section_that_does_not_apply_says_why_and_who_decided(statement: Docum
     set_aside = [one.not_applicable for one in sections if one.not_applicable]
     assert [one.decided_by for one in set_aside if one] == ["Josse Hethersedge, director"]
     assert all(len(one.reason.split()) > 4 for one in set_aside if one)
+
+
+def test_a_revision_says_what_changed_and_only_one_that_replaces_another_says_since_when(
+    statement_task: Task,
+) -> None:
+    job = statement_task.job
+    assert job is not None
+    assert job.document is not None
+    first = job.model_copy(update={"document": job.document.model_copy(update={"replaces": None})})
+    notes = [
+        only(
+            compose_statement(replace(statement_task, ledger=replace(statement_task.ledger, job=one))),
+            FrontPage,
+        )
+        for one in (job, first)
+    ]
+    told = [front.control.notes[0].partition(":")[0] for front in notes if front.control]
+    assert told == ["Changed since P02", "Changed"]
+
+
+def test_sections_that_the_front_answers_point_to_it(statement: Document) -> None:
+    told = " ".join(" ".join(section.text) for section in all_of(statement, Section))
+    assert "Names and telephone numbers stand at the front." in told
+    assert "first page, with its signatures" not in told
 
 
 def test_every_list_shows_the_same_hold_points(statement: Document) -> None:
