@@ -13,7 +13,7 @@ from pathlib import Path
 import pikepdf
 import pytest
 
-from generator.documents.blocks import Sequence, Status
+from generator.documents.blocks import CheckBox, Sequence, Status
 from generator.rendering.html import render_sheet
 from generator.rendering.outline import contents
 from generator.rendering.pdf import OutsideAddress, render_pdf
@@ -196,6 +196,23 @@ def test_no_text_runs_into_the_margin(sheets: dict[str, Path]) -> None:
         boxes = output_of("pdftotext", "-bbox", str(sheets[name]), "-")
         right = [float(edge) * 25.4 / 72 for edge in re.findall(r'xMax="([\d.]+)"', boxes)]
         assert max(right) < 196.6, name
+
+
+@pytest.mark.parametrize("count", [1, 4, 5, 7, 13])
+def test_the_boxes_of_a_check_stay_on_the_sheet_for_any_number_of_openings(
+    count: int, theme: Theme, tmp_path: Path
+) -> None:
+    statement = sample.statement()
+    boxes = tuple(CheckBox(opening=f"box{n}", expected="expect 2504 mm") for n in range(1, count + 1))
+    first = sample.steps(guide=False)[0]
+    check = replace(sample.reading_check("1.1", openings=True), boxes=boxes)
+    steps = (replace(first, figures=(), checks=(check,)),)
+    blocks = tuple(replace(b, steps=steps) if isinstance(b, Sequence) else b for b in statement.blocks)
+    file = tmp_path / "boxes.pdf"
+    file.write_bytes(render_pdf(render_sheet(replace(statement, blocks=blocks), theme), theme))
+    edges = re.findall(r'xMax="([\d.]+)"[^>]*>box\d+<', output_of("pdftotext", "-bbox", str(file), "-"))
+    assert len(edges) == count
+    assert max(float(edge) * 25.4 / 72 for edge in edges) < 196
 
 
 def test_drawings_too_big_for_their_step_stand_after_the_text_before_the_workings(theme: Theme) -> None:
