@@ -97,6 +97,21 @@ START = Command(
     storeyrod start my-jobs
     """,
 )
+RULES = Command(
+    "rules",
+    "print the rulebook and the required sections in force, with sources",
+    """\
+    Each rule with its number: when it applies, what a document must then hold and
+    by which words that is found, which sections it makes mandatory, and its
+    sources with how well each is known. With FOLDER, the house rules there are
+    in it: rules added, made stricter, or set aside with the reason.
+    """,
+    """\
+    storeyrod rules                 the book that ships
+    storeyrod rules .               with the house rules of the folder you are in
+    storeyrod rules --as json | jq '.rules[].title'
+    """,
+)
 SCHEMA = Command(
     "schema",
     "print the JSON Schema of a kind of file, for editors",
@@ -127,6 +142,7 @@ def parser() -> argparse.ArgumentParser:
     _publish(_add(commands, PUBLISH))
     _check(_add(commands, CHECK))
     _quantities(_add(commands, QUANTITIES))
+    _rules(_add(commands, RULES))
     _add(commands, START).add_argument("folder", metavar="FOLDER", type=Path, help="a new or empty folder")
     _add(commands, SCHEMA).add_argument(
         "kind", metavar="KIND", nargs="?", default="method", choices=SCHEMA_KINDS,
@@ -182,6 +198,13 @@ def _quantities(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--as", dest="form", choices=("text", "json", "csv"), default="text", help="default: text"
     )
+
+
+def _rules(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "folder", metavar="FOLDER", nargs="?", type=Path, help="holds methods/ (none when not given)"
+    )
+    command.add_argument("--as", dest="form", choices=("text", "json"), default="text", help="default: text")
 
 
 def _folder(command: argparse.ArgumentParser) -> None:

@@ -124,6 +124,25 @@ def _quantities(asked: argparse.Namespace) -> int:
     return WELL
 
 
+def _rules(asked: argparse.Namespace) -> int:
+    from generator.cli.book import book_as_json, book_as_text
+    from generator.model.folder import load_folder, no_house_rules
+    from generator.safety.house import check_house
+
+    log = ProblemLog()
+    house = no_house_rules(Path("house-rules.yaml"))
+    if asked.folder:
+        project = load_folder(user_folder(asked.folder), log)
+        house = project.house
+        check_house(house, project.catalogue, log)
+    tell(log, sys.stderr)
+    if log.has_errors:
+        return FAULTS
+    write = {"text": book_as_text, "json": book_as_json}[asked.form]
+    sys.stdout.write(write(house))
+    return WELL
+
+
 def _start(asked: argparse.Namespace) -> int:
     for path in start(asked.folder):
         say(str(path))
@@ -142,6 +161,7 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "publish": _publish,
     "check": _check,
     "quantities": _quantities,
+    "rules": _rules,
     "start": _start,
     "schema": _schema,
 }

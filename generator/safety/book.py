@@ -55,7 +55,7 @@ class InForce:
 
 @cache
 def shipped_rules() -> tuple[Rule, ...]:
-    """The rules that ship, in the order of their files. ValueError when one of the files has a fault."""
+    """The rules that ship, in the order of their numbers. ValueError when one of the files has a fault."""
     log = ProblemLog()
     paths = sorted(FOLDER.glob("*.yaml"))
     nodes = [read_yaml(path, f"shipped rulebook/{path.name}", log) for path in paths]
@@ -63,7 +63,8 @@ def shipped_rules() -> tuple[Rule, ...]:
     if len(log):
         faults = [(problem.code, problem.span and problem.span.line) for problem in log]
         raise ValueError(f"the shipped rulebook has faults: {faults}")
-    return tuple(rule for book in read if book for rule in book.rules)
+    rules = (rule for book in read if book for rule in book.rules)
+    return tuple(sorted(rules, key=lambda rule: rule.rule.value))
 
 
 def rules_in_force(house: HouseRules) -> tuple[InForce, ...]:

@@ -15,6 +15,7 @@ from generator.safety.filling import check_filled
 from generator.safety.house import check_house
 from generator.safety.names import check_people
 from generator.safety.reasons import check_copies
+from generator.safety.remains import check_remains
 from generator.safety.returns import check_returns
 from generator.safety.rules import AppliedRule, check_rules_of, rules_applied_to
 from generator.safety.subject import Subject
@@ -56,6 +57,7 @@ def check_rules(
     subject = _subject(method, job, project, exposures or {})
     check_rules_of(subject, log)
     check_controls(subject, log)
+    check_remains(method, log)
     check_people(subject, log)
     check_returns(subject, log)
 

@@ -314,7 +314,7 @@ def test_help_shows_where_to_begin(capsys: pytest.CaptureFixture[str]) -> None:
         assert line in told
 
 
-@pytest.mark.parametrize("command", ["publish", "check", "quantities", "start", "schema"])
+@pytest.mark.parametrize("command", ["publish", "check", "quantities", "rules", "start", "schema"])
 def test_every_command_teaches_by_example(command: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main([command, "--help"]) == 0
     told = capsys.readouterr().out

@@ -194,6 +194,18 @@ FAULTS: Mapping[str, Fault] = {
         says="The only controls of “%(hazard)s” are things that are worn.",
         expected="Something stronger first: removed, replaced, guarded, a way of working; then what is worn.",
     ),
+    "remains-missing": Fault(
+        says="Nothing is said of what remains of “%(hazard)s” with its controls in place.",
+        expected="“remains:” with the risk that is left and why it is no more, in a sentence.",
+    ),
+    "remains-without-reason": Fault(
+        says="“%(text)s” gives no reason why no more remains of “%(hazard)s”.",
+        expected="The risk that is left and why, in a full sentence.",
+    ),
+    "remains-all-alike": Fault(
+        says="All %(count)s hazards are said to leave the same behind.",
+        expected="What is left of each, by what its own controls do.",
+    ),
     "person-not-listed": Fault(
         says="%(name)s has no line under “people:”.",
         expected="A line with part, name and telephone number.",
