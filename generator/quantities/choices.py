@@ -34,10 +34,20 @@ def choose(name: str, result: Result, choice: Word, where: str, log: ProblemLog)
         log.add("choice-way-unknown", choice.span, name=name, way=choice.value, known=known, nearest=near)
         return result
     chosen = result.choosing(choice.value)
-    for finding in chosen.refused:
-        because, way = finding_words(finding, space=" "), ENGLISH.say(WAYS[choice.value])
-        log.add("way-refused", choice.span, where=where, way=way, because=because)
+    _tell_refusals(chosen, choice, where, log)
     return chosen
+
+
+def _tell_refusals(chosen: Comparison, choice: Word, where: str, log: ProblemLog) -> None:
+    """Log each refusal of the chosen way with the ways that remain at the same place."""
+    way = ENGLISH.say(WAYS[choice.value])
+    left = ", ".join(ENGLISH.say(WAYS[one.code]) for one in chosen.ways if not one.refused)
+    for finding in chosen.refused:
+        because = finding_words(finding, space=" ")
+        if left:
+            log.add("way-refused", choice.span, where=where, way=way, because=because, left=left)
+        else:
+            log.add("no-way-left", choice.span, where=where, way=way, because=because)
 
 
 def options(plan: Plan, job: Job | None) -> frozenset[str]:

@@ -31,6 +31,8 @@ FINDINGS: Mapping[str, str] = {
     "rebate-uneven": "readings differ by %(actual)s and a rebate of one depth allows %(limit)s",
     "strip-too-thick": "the strip would be %(actual)s thick and the most is %(limit)s",
     "plaster-uneven": "plaster would stand up to %(actual)s off the moved lining; the filler takes %(limit)s",
+    "set-back-too-great": "plaster was read up to %(actual)s proud and the most for a packer is %(limit)s",
+    "lining-stands": "the lining stands at the mean of the plaster already, so there is nothing to move",
     "eased-too-deep": "%(actual)s of plaster would come off and the most is %(limit)s",
     "plaster-too-thin": "%(actual)s of plaster would come off and it is %(limit)s thick",
     "wall-gap-filled": "a gap of up to %(actual)s behind the outer edge, at the wall: flexible filler",

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
+import pytest
+
+from generator.model.folder import load_folder
+from generator.problems import ProblemLog
 from generator.quantities.families.ways import Comparison
+from generator.quantities.work import work_out
+from generator.shipped import shipped
 from tests.quantities.folders import SURVEY, job_text, method_text, work
 
 WAYS = """
@@ -45,8 +52,58 @@ def test_a_refused_way_is_a_fault_where_it_is_chosen(tmp_path: Path) -> None:
     assert head.endswith(":packer")
     assert told == (
         "The way chosen, Packer with a double quirk, is refused for opening 2, Hall: the packer would be "
-        "9 mm thick and the most is 8.5 mm. | Expected a way that these sizes allow."
+        "9 mm thick and the most is 8.5 mm. | By these sizes no way that is compared remains: change what is "
+        "chosen, or leave the opening out."
     )
+
+
+def test_a_refused_way_is_told_with_the_ways_that_remain(tmp_path: Path) -> None:
+    deep = WAYS.replace("most_eased = 3 mm", "most_eased = 10 mm").replace(
+        "skirting_thickness = 15 mm", "skirting_thickness = 6 mm"
+    )
+    (fault,) = work(tmp_path, method_text(deep, more="choices: {ways: packer}"), job_text()).faults
+    assert fault.endswith(
+        "the packer would be 9 mm thick and the most is 8.5 mm. | By these sizes there remains: Ease the "
+        "plaster. One way is chosen for all openings of a job, so an opening that needs another takes a job "
+        "of its own."
+    )
+
+
+def test_an_opening_that_needs_no_packer_is_not_packed(tmp_path: Path) -> None:
+    survey = SURVEY.replace("8,8.5,9.1", "0,0,0")
+    found = work(tmp_path, method_text(WAYS, more="choices: {ways: packer}"), job_text(), survey).faults
+    assert any(
+        "is refused for opening 2, Hall: the mean set-back is 0 mm, so no packer" in one for one in found
+    )
+
+
+@pytest.mark.parametrize(
+    ("readings", "because"),
+    [
+        ("0,0,0,0,0,0,0,0,0", "the mean set-back is 0 mm"),
+        (
+            "15,15,15,15,15,15,15,15,15",
+            "plaster was read up to 15 mm proud and the most for a packer is 12 mm",
+        ),
+        ("4,-3,2,3,-2,5,4,-3,2", "readings lie on both sides of the frame's edge"),
+    ],
+)
+def test_the_demonstration_packs_no_opening_that_its_own_stop_rule_excludes(
+    tmp_path: Path, readings: str, because: str
+) -> None:
+    shutil.copytree(shipped("methods"), tmp_path / "methods")
+    survey = tmp_path / "methods" / "jobs" / "reading-room-doors.csv"
+    text = survey.read_text(encoding="utf-8")
+    assert text.count("7.5,8.0,8.5,8.5,8.0,8.5,9.0,8.0,7.5") == 1
+    survey.write_text(text.replace("7.5,8.0,8.5,8.5,8.0,8.5,9.0,8.0,7.5", readings), encoding="utf-8")
+    log = ProblemLog()
+    project = load_folder(tmp_path, log)
+    (job,) = (job for job in project.jobs if job.job.value == "Reading Room doors")
+    method = project.method(job.method.value)
+    assert method is not None
+    work_out(method, job, project, log)
+    refused = [one.values for one in log if one.code in ("way-refused", "no-way-left")]
+    assert any(one["because"].startswith(because) for one in refused)
 
 
 def test_the_job_s_choice_comes_before_the_method_s(tmp_path: Path) -> None:

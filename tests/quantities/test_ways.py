@@ -125,8 +125,28 @@ def test_the_packed_way_repeats_the_refusals_of_packer_and_fit() -> None:
 def test_with_no_set_back_there_is_nothing_to_rebate_or_ease(depths: tuple[str, ...]) -> None:
     ways = all_ways(depths)
     assert "no-set-back" in codes(ways["rebate"]) and "no-set-back" in codes(ways["plaster"])
-    assert "no-packer" in [finding.code for finding in ways["packer"].leaves]
+    assert "no-packer" in codes(ways["packer"])
     assert "packer-too-thin" in codes(ways["extension"])
+
+
+@pytest.mark.parametrize(("most", "refused"), [("12 mm", True), ("12.5 mm", False)])
+def test_a_reading_beyond_the_most_a_packer_is_for_refuses_it(most: str, refused: bool) -> None:
+    way = run_with(
+        "packed_way",
+        packer=packer("11 mm", "11.5 mm", "12.5 mm"),
+        fit=example_result("packer_fit"),
+        packers=example_result("packer_set"),
+        architraves=example_result("architrave_set"),
+        around=around(),
+        quirk="9 mm",
+        most_set_back=most,
+    )
+    assert ("set-back-too-great" in codes(way)) is refused
+
+
+def test_a_lining_at_the_mean_of_the_plaster_is_not_set_again() -> None:
+    assert "lining-stands" in codes(all_ways(("0 mm", "0 mm"))["lining"])
+    assert "lining-stands" not in codes(all_ways(("-2 mm", "-1 mm"))["lining"])
 
 
 def test_a_set_back_of_nought_makes_every_swing_that_of_a_flush_frame() -> None:

@@ -209,11 +209,14 @@ def packed_way(
     architraves: ArchitraveSet,
     around: Surroundings,
     quirk: Margin,
+    most_set_back: Length | None = None,
     minutes: Duration | None = None,
 ) -> Way:
     """Packer with a double quirk: cost, what it leaves, and why it is refused.
 
-    `quirk` is both quirks together. The leaf clears packer and architrave together. Own derivation.
+    `quirk` is both quirks together. The leaf clears packer and architrave together. Refused where the mean
+    set-back asks for no packer, since the second quirk would then lie on nothing, and where a reading is more
+    than `most_set_back`, which is policy. Own derivation.
     """
     built = _Built(
         code="packer",
@@ -228,7 +231,16 @@ def packed_way(
         operations=("rip-packers", "bare-edge", "glue-packers", "mark-second-quirk", "fit-architrave"),
         minutes=minutes,
     )
-    return _way(built, around, work, _after_packing(packer), (*packer.refused, *fit.refused))
+    refused = (*packer.refused, *_beyond_packing(packer, most_set_back), *fit.refused)
+    return _way(built, around, work, _after_packing(packer), refused)
+
+
+def _beyond_packing(packer: EvenPacker, most: Worked | None) -> Findings:
+    deep = most is not None and packer.greatest > most
+    return found(
+        (packer.thickness.magnitude == 0, Finding(code="no-packer", actual=packer.mean)),
+        (deep, Finding(code="set-back-too-great", limit=most, actual=packer.greatest)),
+    )
 
 
 def _cost(code: str, length: Worked) -> Cost:
@@ -245,7 +257,6 @@ def _after_packing(packer: EvenPacker) -> Findings:
             packer.widest_frame_gap.magnitude > 0,
             Finding(code="plaster-eased", actual=packer.widest_frame_gap),
         ),
-        (packer.thickness.magnitude == 0, Finding(code="no-packer", actual=packer.mean)),
     )
 
 
@@ -439,7 +450,8 @@ def reset_way(
     """Lining taken out and set again flush with the plaster, with one quirk.
 
     The lining comes forward by the mean set-back, so its other edge goes back by as much. Refused where the
-    plaster would still stand off the moved lining by more than the filler takes. Own derivation.
+    plaster would still stand off the moved lining by more than the filler takes, and where the lining stands
+    at the mean already. Own derivation.
     """
     moved = named(packer.mean, "mean_set_back", "Mean set-back")
     behind = greatest((packer.greatest - moved, moved - packer.least))
@@ -458,6 +470,7 @@ def reset_way(
         minutes=minutes,
     )
     refused = found(
+        (moved.magnitude == 0, Finding(code="lining-stands", actual=moved)),
         (behind > filler_takes, Finding(code="plaster-uneven", limit=filler_takes, actual=behind)),
     )
     leaves = (Finding(code="lining-moved", actual=moved), Finding(code="still-uneven", actual=behind))
