@@ -10,6 +10,7 @@ from dataclasses import asdict, dataclass, fields, is_dataclass
 from itertools import chain, groupby
 
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger
+from generator.quantities.limits import ends, limit_lines, limits_of, limits_text
 from generator.quantities.readings import Readings
 from generator.quantities.results import Finding, finding_words
 from generator.quantities.worked import Judged, Worked
@@ -19,6 +20,9 @@ from generator.units import Unit
 SPACE = " "
 """Between number and unit: a terminal and a spreadsheet have no thin space."""
 READINGS_JOINT = "; "
+HEADINGS = (
+    "opening", "name", "label", "value", "number", "unit", "working", "rests on", "least", "greatest",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +30,7 @@ class Figure:
     """One value of a ledger; `opening` is empty for the whole job, `number` for what is no single value.
 
     `working` is the arithmetic line by line, `rests_on` the places of the sizes it was worked out from.
+    `least` and `greatest` are numbers in `unit`, where the sizes have limits that can move the value.
     """
 
     opening: str
@@ -36,6 +41,8 @@ class Figure:
     unit: str = ""
     working: tuple[str, ...] = ()
     rests_on: tuple[str, ...] = ()
+    least: str = ""
+    greatest: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,8 +89,9 @@ def _told(where: _Where, result: object) -> Iterator[Figure]:
 
 
 def _worked(where: _Where, item: Worked) -> Figure:
-    printed = print_worked(item, where.unit)
+    printed, limits = print_worked(item, where.unit), limits_of(item)
     lines = working_lines(item, name=where.name, unit=where.unit, space=SPACE)
+    least, greatest = ends(limits, where.unit) if limits else ("", "")
     rests_on = tuple(
         f"{place.name} = {place.value} ({place.where or place.origin})" for place in places(item, SPACE)
     )
@@ -91,11 +99,13 @@ def _worked(where: _Where, item: Worked) -> Figure:
         opening=where.opening,
         name=where.name,
         label=where.label,
-        value=printed.text(SPACE),
+        value=limits_text(item, limits, where.unit, space=SPACE) if limits else printed.text(SPACE),
         number=printed.number,
         unit=printed.unit,
-        working=lines,
+        working=(*lines, *limit_lines(item, where.unit, space=SPACE)),
         rests_on=rests_on,
+        least=least,
+        greatest=greatest,
     )
 
 
@@ -123,9 +133,9 @@ def as_csv(figures: Iterable[Figure]) -> str:
     """The figures as a table for a spreadsheet, the working in one cell."""
     written = io.StringIO()
     writer = csv.writer(written, lineterminator="\n")
-    writer.writerow(("opening", "name", "label", "value", "number", "unit", "working", "rests on"))
+    writer.writerow(HEADINGS)
     for figure in figures:
-        whole = (" ".join(figure.working), "; ".join(figure.rests_on))
+        whole = (" ".join(figure.working), "; ".join(figure.rests_on), figure.least, figure.greatest)
         row = (figure.opening, figure.name, figure.label, figure.value, figure.number, figure.unit, *whole)
         writer.writerow([_harmless(cell) for cell in row])
     return written.getvalue()

@@ -37,6 +37,6 @@ def _own(tree: Working) -> Iterator[Given]:
 def _values(given: list[Given]) -> str:
     low, high = (pick(given, key=lambda one: one.value.magnitude) for pick in (min, max))
     least, most = print_value(low.value), print_value(high.value)
-    if least == most:
-        return most.text(THIN)
-    return f"{least.number} to {most.text(THIN)}"
+    shown = most.text(THIN) if least == most else f"{least.number} to {most.text(THIN)}"
+    within = max((one.within for one in given if one.within), key=lambda one: one.magnitude, default=None)
+    return f"{shown} ± {print_value(within).text(THIN)}" if within else shown

@@ -14,6 +14,7 @@ from generator.documents.blocks import (
     SignOff,
 )
 from generator.documents.cutting import cutting_part
+from generator.documents.doubts import left_open
 from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
@@ -95,7 +96,7 @@ def _annexes(task: Task) -> tuple[Block, ...]:
     figures = Part(
         key="annex-workings",
         title=say("Annex: workings"),
-        blocks=(workings(task), policy_note(task)),
+        blocks=(*left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
     offered = (plans, ways if ways.blocks else None, others if drawings else None, figures)

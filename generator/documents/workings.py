@@ -10,6 +10,7 @@ from generator.documents.blocks import Policy, PolicyNote, Working, Workings
 from generator.documents.origins import origins
 from generator.documents.task import Task
 from generator.quantities.ledger import Entry, OpeningLedger
+from generator.quantities.limits import limit_lines, with_limits
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked, working_lines
 
@@ -40,8 +41,11 @@ def _working(task: Task, entry: Entry, result: Worked) -> Working:
     return Working(
         name=entry.name,
         label=entry.label,
-        lines=working_lines(result, task.language, name=entry.name, unit=entry.unit),
-        result=print_worked(result, entry.unit).text("\u2009"),
+        lines=(
+            *working_lines(result, task.language, name=entry.name, unit=entry.unit),
+            *limit_lines(result, entry.unit, language=task.language),
+        ),
+        result=with_limits(result, entry.unit, language=task.language),
         origins=origins(task, result.tree),
     )
 

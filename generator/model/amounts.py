@@ -37,11 +37,12 @@ from generator.units import (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amount:
-    """A value with its unit, as written, with its place."""
+    """A value with its unit, as written, with its place; `within` is the limit written after ± or +-."""
 
     value: Value
     text: str
     span: Span
+    within: Value | None = None
 
 
 SizeValue: TypeAlias = Amount | Word | tuple[Amount, ...]
@@ -49,6 +50,7 @@ SizeValue: TypeAlias = Amount | Word | tuple[Amount, ...]
 
 def amount_in(text: Text, log: ProblemLog, dimension: Dimension | None = None) -> Amount:
     """The text as a value; of `dimension` where one is asked for."""
+    _refuse_limit(text, log)
     try:
         value = parse_value(text.value)
     except NotAValue as fault:
@@ -60,6 +62,36 @@ def amount_in(text: Text, log: ProblemLog, dimension: Dimension | None = None) -
         wrong_dimension(amount, dimension, log)
         raise at_fault()
     return amount
+
+
+_LIMIT = re.compile(r"±|\+-")
+
+
+def _refuse_limit(text: Text, log: ProblemLog) -> None:
+    """A limit either way belongs to a size; anywhere else it would be dropped without a word."""
+    sign = _LIMIT.search(text.value)
+    if sign:
+        log.add("limit-misplaced", text.place(sign.start(), len(sign.group())), value=text.value.strip())
+        raise at_fault()
+
+
+def limited_in(text: Text, log: ProblemLog) -> Amount:
+    """The text as a value, with a limit either way where one is written after +- or ±: “762 mm +- 1 mm”."""
+    sign = _LIMIT.search(text.value)
+    if not sign:
+        return amount_in(text, log)
+    amount = amount_in(_part(text, 0, sign.start()), log)
+    limit = not_negative(amount_in(_part(text, sign.end(), len(text.value)), log), log)
+    if limit.value.dimension != amount.value.dimension:
+        log.add("limit-unlike", limit.span, limit=limit.text, value=amount.text)
+        raise at_fault()
+    within = limit.value if limit.value.magnitude else None
+    return Amount(value=amount.value, text=text.value.strip(), span=text.span, within=within)
+
+
+def _part(text: Text, start: int, end: int) -> Text:
+    """The text from `start` to `end` with its own place."""
+    return Text(value=text.value[start:end], span=text.place(start, max(end - start, 1)))
 
 
 def not_negative(amount: Amount, log: ProblemLog) -> Amount:
@@ -129,14 +161,14 @@ def _within(node: Node, log: ProblemLog) -> Amount:
 
 def size_in(text: Text, log: ProblemLog) -> Amount | Word:
     """A size as written: a value where the text begins as a number does, otherwise a word."""
-    return amount_in(text, log) if looks_like_value(text.value) else plain_word(text, log)
+    return limited_in(text, log) if looks_like_value(text.value) else plain_word(text, log)
 
 
 def _readings(items: Items, log: ProblemLog) -> tuple[Amount, ...]:
     read: list[Amount] = []
     for item in items.items:
         try:
-            read.append(amount_in(text_of(item, "a reading, such as 7.5 mm", log), log))
+            read.append(limited_in(text_of(item, "a reading, such as 7.5 mm", log), log))
         except PydanticCustomError:
             continue
     if len(read) < len(items.items):

@@ -62,7 +62,8 @@ def with_unit(amount: Amount, unit: Unit, size: Size) -> Amount:
     if amount.value.dimension != NUMBER or size.dimension != LENGTH:
         return amount
     length = in_unit(amount.value, unit)
-    return Amount(value=length, text=f"{amount.text} {unit.symbol}", span=amount.span)
+    within = in_unit(amount.within, unit) if amount.within else None
+    return Amount(value=length, text=f"{amount.text} {unit.symbol}", span=amount.span, within=within)
 
 
 def in_unit(number: Value, unit: Unit) -> Value:

@@ -29,7 +29,7 @@ def rows_of(survey: Survey, wanted: SurveyFile, method: Method, job: Job, log: P
     for row in survey.rows:
         _check_blanks(row, columns, job, log)
     _check_once(survey, wanted, log)
-    if not rows:
+    if not rows and survey.whole:
         log.add("survey-no-rows", survey.header[0].span)
     return rows
 
@@ -48,7 +48,9 @@ def _row(row: SurveyRow, columns: Columns, unit: Unit, log: ProblemLog) -> Row:
     for column, cell in _filled(row, columns):
         given, name = _given(cell, column.size, unit, log), column.size.name.value
         if isinstance(given, Amount) and column.at is not None:
-            reading = ReadingAt(member=column.member, at=column.at, value=given.value, span=given.span)
+            reading = ReadingAt(
+                member=column.member, at=column.at, value=given.value, span=given.span, within=given.within
+            )
             readings[name] = (*readings.get(name, ()), reading)
         elif given is not None:
             sizes[name] = given

@@ -18,13 +18,15 @@ Given: TypeAlias = Amount | Word
 class ReadingAt:
     """A reading: on which member of the frame, how far from its start in path order, and what was read.
 
-    `left` starts at the foot, `head` at the left, `right` at the top.
+    `left` starts at the foot, `head` at the left, `right` at the top; `within` is the limit either way that
+    was written with it.
     """
 
     member: str
     at: Value
     value: Value
     span: Span
+    within: Value | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal, localcontext
 
-from generator.quantities.worked import DimensionMismatch, Undefined, Worked, applied, literal
+from generator.quantities.worked import DimensionMismatch, Undefined, Worked, applied, limited, literal
 from generator.units import ANGLE, EXACT_DIGITS, NUMBER, Dimension, Magnitude, Value
 
 # A quotient that was cut at the last digit kept must not push a length over the next step.
@@ -148,6 +148,6 @@ def _kind(function: str, item: Worked, dimension: Dimension) -> None:
 
 
 def floor_at_nought(item: Worked) -> Worked:
-    """`item`, or nought where it is negative."""
+    """`item`, or nought where it is negative; with limits the working always says so."""
     nought = literal(Value(Decimal(0), item.dimension))
-    return item if item >= nought else greatest((item, nought))
+    return item if item >= nought and not limited(item.tree) else greatest((item, nought))

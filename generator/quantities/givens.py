@@ -83,6 +83,7 @@ def _result(size: Size, found: _Found) -> Result:
         label=size.label.value,
         origin=found.origin,
         span=found.value.span,
+        within=found.value.within,
     )
 
 
@@ -101,7 +102,7 @@ def _reading(size: Size, each: Amount | ReadingAt | Word, origin: Origin) -> Rea
 
 
 def _read(name: str, size: Size, each: Amount | ReadingAt, origin: Origin) -> Worked:
-    return given(name, each.value, label=size.label.value, origin=origin, span=each.span)
+    return given(name, each.value, label=size.label.value, origin=origin, span=each.span, within=each.within)
 
 
 def _station_name(size: Size, reading: ReadingAt) -> str:

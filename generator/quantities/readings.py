@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import pairwise
 
-from generator.quantities.worked import Worked, millimetres
+from generator.quantities.worked import Worked, literal, millimetres
+from generator.units import Value
 
 MEMBERS = ("left", "head", "right")
 
@@ -37,6 +38,14 @@ class Readings:
     def values(self) -> tuple[Worked, ...]:
         """The readings alone."""
         return tuple(reading.value for reading in self.items)
+
+    def reading(self, numbers: Sequence[float]) -> Readings:
+        """The same stations with other numbers read there, in base units."""
+        items = (
+            replace(item, value=literal(Value(number, item.value.dimension)))
+            for item, number in zip(self.items, numbers, strict=True)
+        )
+        return replace(self, items=tuple(items))
 
     @property
     def placed(self) -> bool:

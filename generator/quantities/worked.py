@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Context, Decimal, localcontext
 from enum import StrEnum
 from typing import TypeAlias
@@ -17,6 +17,7 @@ from generator.problems import Span
 from generator.units import EXACT_DIGITS, LENGTH, NUMBER, Dimension, Magnitude, Value
 
 Operand: TypeAlias = "Worked | int | Decimal"
+Again: TypeAlias = Callable[[tuple[float, ...]], float | None]
 
 
 class Origin(StrEnum):
@@ -33,13 +34,17 @@ class Origin(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Given:
-    """A value that was written down: by its name in the file, with its label, origin and place."""
+    """A value that was written down: by its name in the file, with its label, origin and place.
+
+    `within` is the limit either way that was written with it, such as the 1 mm of 762 mm ± 1 mm.
+    """
 
     name: str
     label: str
     value: Value
     origin: Origin
     span: Span | None = None
+    within: Value | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,11 +79,17 @@ class Operation:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Applied:
-    """A named function of workings, such as `round_up`."""
+    """A named function of workings, such as `round_up`.
+
+    `again` works it out for other magnitudes of its arguments, in base units, None where there is no answer;
+    it must rise or fall with each of them all through. Limits cannot be followed through a function that is
+    neither arithmetic nor has it.
+    """
 
     function: str
     arguments: tuple[Working, ...]
     value: Value
+    again: Again | None = field(default=None, compare=False, repr=False)
 
 
 Working: TypeAlias = Given | Literal | Named | Operation | Applied
@@ -185,11 +196,18 @@ def literal(value: Value) -> Worked:
     return Worked(value=value, tree=Literal(value=value))
 
 
-def given(name: str, value: Value, *, label: str, origin: Origin, span: Span | None = None) -> Worked:
-    """A written value as the start of a working."""
-    return Worked(
-        value=value, tree=Given(name=name, label=label or name, value=value, origin=origin, span=span)
-    )
+def given(
+    name: str,
+    value: Value,
+    *,
+    label: str,
+    origin: Origin,
+    span: Span | None = None,
+    within: Value | None = None,
+) -> Worked:
+    """A written value as the start of a working; `within` is the limit either way written with it."""
+    tree = Given(name=name, label=label or name, value=value, origin=origin, span=span, within=within)
+    return Worked(value=value, tree=tree)
 
 
 def millimetres(length: int | str | Decimal) -> Worked:
@@ -204,9 +222,10 @@ def named(item: Worked, name: str, label: str) -> Worked:
     return Worked(value=item.value, tree=Named(name=name, label=label, of=item.tree))
 
 
-def applied(function: str, arguments: tuple[Worked, ...], value: Value) -> Worked:
-    """The outcome of a named function, with its arguments kept."""
-    tree = Applied(function=function, arguments=tuple(item.tree for item in arguments), value=value)
+def applied(function: str, arguments: tuple[Worked, ...], value: Value, again: Again | None = None) -> Worked:
+    """The outcome of a named function, with its arguments kept; `again` works it out for others."""
+    trees = tuple(item.tree for item in arguments)
+    tree = Applied(function=function, arguments=trees, value=value, again=again)
     return Worked(value=value, tree=tree)
 
 
@@ -299,6 +318,13 @@ def _givens(tree: Working) -> Iterator[Given]:
         yield tree
     for part in parts_of(tree):
         yield from _givens(part)
+
+
+def limited(tree: Working) -> bool:
+    """Whether a working rests on any value that was written with a limit."""
+    if isinstance(tree, Given):
+        return tree.within is not None
+    return any(limited(part) for part in parts_of(tree))
 
 
 def parts_of(tree: Working) -> tuple[Working, ...]:

@@ -247,10 +247,11 @@ def places(item: Worked, space: str = THIN) -> tuple[Place, ...]:
 
 def _place(each: Given, space: str) -> Place:
     where = f"{each.span.file}:{each.span.line}" if each.span else ""
+    within = f" ± {print_value(each.within).text(space)}" if each.within else ""
     return Place(
         name=each.name,
         label=each.label,
-        value=_printed(each, each.value).text(space),
+        value=_printed(each, each.value).text(space) + within,
         origin=each.origin.value,
         where=where,
     )

@@ -108,6 +108,18 @@ FINDINGS: Mapping[str, str] = {
     "stride-long": "twice the rise and the going come to %(actual)s and the most is %(limit)s",
     "pitch-steep": "the pitch is %(actual)s and the most for a private stair is %(limit)s",
     "headroom-low": "the headroom is %(actual)s and the least is %(limit)s",
+    "packer-may-differ": "within the limits of the readings the packer comes to anything from %(limit)s "
+    "to %(actual)s: rip it after reading again, or rip for both",
+    "packer-may-stand-proud": "the packer is worked to stand %(limit)s proud of the plaster at the wall and "
+    "may stand %(actual)s proud",
+    "plaster-may-stand-proud": "plaster is worked to stand %(limit)s proud of the packer and may stand "
+    "%(actual)s proud",
+    "packer-may-not-fit": "the packer is worked to fit with %(limit)s to spare and may be %(actual)s too "
+    "wide",
+    "mitre-may-open": "cut as worked, the mitre at the %(about)s may open by %(actual)s: its corner is known "
+    "to %(limit)s either way",
+    "skirting-may-stand-past": "the architrave is worked to stand %(limit)s in front of the skirting, which "
+    "may stand %(actual)s past it",
     "headroom-not-given": "the headroom was not given; it must be at least %(limit)s",
 }
 

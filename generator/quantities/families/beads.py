@@ -18,10 +18,10 @@ from generator.quantities.calculator import (
 )
 from generator.quantities.families.packers import EvenPacker
 from generator.quantities.functions import round_up, total
-from generator.quantities.readings import MEMBERS, member_lengths, path, starts
+from generator.quantities.readings import MEMBERS, Readings, member_lengths, path, starts
 from generator.quantities.results import InputRefused
 from generator.quantities.worked import Worked, applied, literal, named, plain
-from generator.units import AREA, Value
+from generator.units import AREA, LENGTH, Value
 
 PI = named(literal(Value(math.pi)), "π", "π")
 
@@ -118,11 +118,22 @@ def gap_filler(
 
 
 def _gap_area(packer: EvenPacker, member: str, lengths: Mapping[str, Worked]) -> Worked:
-    level, start = packer.thickness.number, starts(lengths)[member]
-    stretches = path(packer.readings, lengths).between(start, start + lengths[member].number)
-    area = math.fsum(_positive_part(run, level - first, level - second) for run, first, second in stretches)
+    """More packer or more length leaves more gap, a greater reading less, so that limits can follow it."""
+
+    def again(numbers: tuple[float, ...]) -> float:
+        level, *depths, length = numbers
+        changed = {**lengths, member: literal(Value(length, LENGTH))}
+        return _area(level, packer.readings.reading(depths), member, changed)
+
     sources = (packer.thickness, *packer.readings.values, lengths[member])
-    return applied("gap_area", sources, Value(area, AREA))
+    area = _area(packer.thickness.number, packer.readings, member, lengths)
+    return applied("gap_area", sources, Value(area, AREA), again)
+
+
+def _area(level: float, readings: Readings, member: str, lengths: Mapping[str, Worked]) -> float:
+    start = starts(lengths)[member]
+    stretches = path(readings, lengths).between(start, start + lengths[member].number)
+    return math.fsum(_positive_part(run, level - first, level - second) for run, first, second in stretches)
 
 
 def _positive_part(run: float, first: float, second: float) -> float:

@@ -83,7 +83,7 @@ def pin_length(
     most = held + ground - cover if cover else held + ground
     serving = [size for size in stock if least <= size <= most]
     shortest = min((size.value for size in serving), key=lambda value: value.magnitude, default=None)
-    chosen = applied("shortest_in_stock", (least, most, *stock), shortest) if shortest else None
+    chosen = applied("shortest_in_stock", (least, most, *stock), shortest, _shortest) if shortest else None
     return PinLength(
         length=chosen,
         least=least,
@@ -91,6 +91,11 @@ def pin_length(
         holds=chosen - held if chosen else None,
         refused=() if chosen else (_no_pin(least, most),),
     )
+
+
+def _shortest(numbers: tuple[float, ...]) -> float | None:
+    low, high, *stock = numbers
+    return min((size for size in stock if low <= size <= high), default=None)
 
 
 def _no_pin(least: Worked, most: Worked) -> Finding:

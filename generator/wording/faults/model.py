@@ -43,6 +43,14 @@ _VALUES: Mapping[str, Fault] = {
     ),
     "amount-unit-missing": Fault("“%(value)s” has no unit.", "Write the unit too, such as %(example)s."),
     "amount-negative": Fault("“%(value)s” is less than nought.", "Write a value that is not negative."),
+    "limit-misplaced": Fault(
+        "“%(value)s” has a limit either way, which stands with a size only.",
+        "Write the value alone, such as 2 mm.",
+    ),
+    "limit-unlike": Fault(
+        "The limit “%(limit)s” is not of the kind of “%(value)s”.",
+        "Write both with their units, such as 762 mm +- 1 mm, or both without.",
+    ),
     "amount-dimension": Fault("“%(value)s” is %(found)s.", "Expected %(expected)s."),
 }
 
