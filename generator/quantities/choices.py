@@ -23,6 +23,15 @@ def chosen_way(name: str, method: Method, job: Job | None) -> Word | None:
     return own or method.choices.get(name)
 
 
+def check_choices(method: Method, job: Job, log: ProblemLog) -> None:
+    """Warn of each choice of a job that is not the method's own, since the steps were written for that."""
+    for name, chosen in job.choices.items():
+        own = method.choices.get(name)
+        if own and own.value != chosen.value and {own.value, chosen.value} <= WAYS.keys():
+            ways = {"chosen": ENGLISH.say(WAYS[chosen.value]), "own": ENGLISH.say(WAYS[own.value])}
+            log.add("choice-beside-steps", chosen.span, warning=True, **ways)
+
+
 def choose(name: str, result: Result, choice: Word, where: str, log: ProblemLog) -> Result:
     """The comparison with its chosen way marked; a way that is not offered, or is refused, is logged."""
     if not isinstance(result, Comparison):

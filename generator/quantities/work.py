@@ -12,7 +12,7 @@ from generator.model.method import Method
 from generator.model.surveys import Row
 from generator.problems import ProblemLog, Span
 from generator.quantities.calculator import Result
-from generator.quantities.choices import choose, chosen_way, options, report
+from generator.quantities.choices import check_choices, choose, chosen_way, options, report
 from generator.quantities.evaluation import NotWorked, Place
 from generator.quantities.givens import size_entry, sizes_in_rows
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger, Scope
@@ -32,6 +32,8 @@ def work_out(method: Method, job: Job | None, project: Project, log: ProblemLog)
     """
     rows: tuple[Row | None, ...] = (job.rows if job else ()) or (None,)
     plan = plan_of(method, sizes_in_rows(job.rows) if job else (), log)
+    if job:
+        check_choices(method, job, log)
     return _Work(method, job, project, plan, log).ledger(rows)
 
 

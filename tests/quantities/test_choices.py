@@ -64,8 +64,8 @@ def test_a_refused_way_is_told_with_the_ways_that_remain(tmp_path: Path) -> None
     (fault,) = work(tmp_path, method_text(deep, more="choices: {ways: packer}"), job_text()).faults
     assert fault.endswith(
         "the packer would be 9 mm thick and the most is 8.5 mm. | By these sizes there remains: Ease the "
-        "plaster. One way is chosen for all openings of a job, so an opening that needs another takes a job "
-        "of its own."
+        "plaster. One way is chosen for a whole job and the steps describe it, so an opening that needs "
+        "another takes a job and steps of its own."
     )
 
 
@@ -109,7 +109,12 @@ def test_the_demonstration_packs_no_opening_that_its_own_stop_rule_excludes(
 def test_the_job_s_choice_comes_before_the_method_s(tmp_path: Path) -> None:
     found = faults(tmp_path, more="choices: {ways: packer}", job="choices: {ways: plaster}")
     assert {fault.partition(":")[0] for fault in found} == {"j.yaml"}
-    assert all("The way chosen, Ease the plaster, is refused" in fault for fault in found)
+    warned, *refused = found
+    assert warned.endswith(
+        "The job chooses Ease the plaster, and the method's own choice is Packer with a double quirk. | Read "
+        "every step: those written for the method's own choice describe other work than this job's."
+    )
+    assert refused and all("The way chosen, Ease the plaster, is refused" in fault for fault in refused)
 
 
 def test_a_refused_way_that_is_not_chosen_is_no_fault(tmp_path: Path) -> None:

@@ -232,12 +232,16 @@ FAULTS: Mapping[str, Fault] = {
     "result-remark": Fault("%(label)s, %(where)s: %(remark)s."),
     "way-refused": Fault(
         "The way chosen, %(way)s, is refused for %(where)s: %(because)s.",
-        "By these sizes there remains: %(left)s. One way is chosen for all openings of a job, so an opening "
-        "that needs another takes a job of its own.",
+        "By these sizes there remains: %(left)s. One way is chosen for a whole job and the steps describe it, "
+        "so an opening that needs another takes a job and steps of its own.",
     ),
     "no-way-left": Fault(
         "The way chosen, %(way)s, is refused for %(where)s: %(because)s.",
         "By these sizes no way that is compared remains: change what is chosen, or leave the opening out.",
+    ),
+    "choice-beside-steps": Fault(
+        "The job chooses %(chosen)s, and the method's own choice is %(own)s.",
+        "Read every step: those written for the method's own choice describe other work than this job's.",
     ),
     "choice-not-comparison": Fault(
         "“%(name)s” compares no ways, so none can be chosen.", "Expected a quantity worked by ways_out."
