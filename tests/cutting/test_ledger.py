@@ -49,6 +49,25 @@ def faults(tmp_path: Path, cutting: str, job: str = "") -> list[str]:
     return done.faults
 
 
+@pytest.mark.parametrize(("width", "kept"), [("23 mm", False), ("24 mm", True), ("30 mm", True)])
+def test_no_piece_is_planned_from_a_material_narrower_than_it_is(
+    width: str, kept: bool, tmp_path: Path
+) -> None:
+    strip = CATALOGUE.replace("width: 24 mm", f"width: {width}\n    stock: [3 m]")
+    (tmp_path / "methods" / "catalogue").mkdir(parents=True)
+    (tmp_path / "methods" / "catalogue" / "own.yaml").write_text(strip, encoding="utf-8")
+    text = method("cutting: {plan: {of: packing, pieces: strips.pieces, saw_kerf: 3 mm}}")
+    text = text.replace("glue: wood-glue}", "glue: wood-glue, packing: strip}")
+    done = work(tmp_path, text, job_text())
+    assert bool(cutting_plans(done.ledger, done.project, done.log)) is kept
+    told = "".join(fault.partition(" error: ")[2] for fault in done.faults)
+    wanted = (
+        "The cutting plan “plan” wants pieces 24 mm wide, and “strip”, which is bound to packing, is 23 mm "
+        "wide. | Bind a wider material to packing, or make the pieces narrower."
+    )
+    assert told == ("" if kept else wanted)
+
+
 def test_the_pieces_of_all_openings_make_one_plan(tmp_path: Path) -> None:
     done = work(tmp_path, method(), job_text())
     (plan,) = cutting_plans(done.ledger, done.project, done.log)

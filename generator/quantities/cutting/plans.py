@@ -17,7 +17,7 @@ from generator.quantities.cutting.task import plan_from, plan_of
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger
 from generator.quantities.results import finding_words
 from generator.quantities.worked import Worked
-from generator.units import LENGTH
+from generator.units import LENGTH, print_value
 
 HABIT = Decimal(10)
 """Per cent added for waste where a method says nothing: common practice, no source."""
@@ -75,6 +75,8 @@ class _Asked:
         stock = self._stock(material) if material else None
         if material is None or kerf is None or trim is None or not cuts or not stock:
             return
+        if self._wider(material, cuts):
+            return
         for (width, thickness), own in _by_section(cuts).items():
             yield CuttingOrder(
                 name=self._name,
@@ -101,6 +103,24 @@ class _Asked:
                 return []
             cuts.extend((opening, piece) for piece in found)
         return cuts
+
+    def _wider(self, material: Material, cuts: Sequence[Cut]) -> bool:
+        """Whether a piece is wider than the material it is to be cut from, which is logged."""
+        widest = max((piece.width for _, piece in cuts), key=lambda width: width.magnitude)
+        if material.width is None or widest.magnitude <= material.width.value.magnitude:
+            return False
+        wanted, width = (print_value(value).text() for value in (widest.value, material.width.value))
+        role = self._cutting.of
+        self._log.add(
+            "cutting-wider",
+            role.span,
+            name=self._name,
+            wanted=wanted,
+            key=material.name,
+            role=role.value,
+            width=width,
+        )
+        return True
 
     def _wrong_pieces(self) -> None:
         word = self._cutting.pieces

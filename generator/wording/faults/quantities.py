@@ -232,8 +232,8 @@ FAULTS: Mapping[str, Fault] = {
     "result-remark": Fault("%(label)s, %(where)s: %(remark)s."),
     "way-refused": Fault(
         "The way chosen, %(way)s, is refused for %(where)s: %(because)s.",
-        "By these sizes there remains: %(left)s. One way is chosen for a whole job and the steps describe it, "
-        "so an opening that needs another takes a job and steps of its own.",
+        "By these sizes there remains: %(left)s. One way is chosen for a whole job and the steps describe "
+        "it, so an opening that needs another takes a job and steps of its own.",
     ),
     "no-way-left": Fault(
         "The way chosen, %(way)s, is refused for %(where)s: %(because)s.",
@@ -264,6 +264,11 @@ FAULTS: Mapping[str, Fault] = {
     "cutting-prices": Fault(
         "The material “%(key)s” has %(lengths)s stock lengths and %(prices)s prices.",
         "Expected a price above nought for each length, in the same order, or none at all.",
+    ),
+    "cutting-wider": Fault(
+        "The cutting plan “%(name)s” wants pieces %(wanted)s wide, and “%(key)s”, which is bound to %(role)s, "
+        "is %(width)s wide.",
+        "Bind a wider material to %(role)s, or make the pieces narrower.",
     ),
     "cutting-refused": Fault(
         "The cutting plan “%(name)s” cannot be made: %(because)s.",
