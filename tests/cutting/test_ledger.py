@@ -62,7 +62,7 @@ def test_no_piece_is_planned_from_a_material_narrower_than_it_is(
     assert bool(cutting_plans(done.ledger, done.project, done.log)) is kept
     told = "".join(fault.partition(" error: ")[2] for fault in done.faults)
     wanted = (
-        "The cutting plan “plan” wants pieces 24 mm wide, and “strip”, which is bound to packing, is 23 mm "
+        "The cutting plan “plan” wants pieces 24 mm wide, and “strip”, bound to packing, is 23 mm "
         "wide. | Bind a wider material to packing, or make the pieces narrower."
     )
     assert told == ("" if kept else wanted)

@@ -266,7 +266,7 @@ FAULTS: Mapping[str, Fault] = {
         "Expected a price above nought for each length, in the same order, or none at all.",
     ),
     "cutting-wider": Fault(
-        "The cutting plan “%(name)s” wants pieces %(wanted)s wide, and “%(key)s”, which is bound to %(role)s, "
+        "The cutting plan “%(name)s” wants pieces %(wanted)s wide, and “%(key)s”, bound to %(role)s, "
         "is %(width)s wide.",
         "Bind a wider material to %(role)s, or make the pieces narrower.",
     ),
