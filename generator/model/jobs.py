@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Final, Self
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.amounts import Length, SizeGiven
+from generator.model.amounts import Duration, Length, SizeGiven
 from generator.model.border import MADE, Described
 from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
@@ -30,6 +30,7 @@ from generator.model.texts import at_fault, log_of
 from generator.problems import ProblemLog
 
 STATUSES: Final = ("draft", "for comment", "for construction", "superseded", "withdrawn")
+_CLOCK_DAY: Final = 24 * 60 * 60
 NATIONS: Final = ("England", "Wales", "Scotland", "Northern Ireland", "elsewhere")
 
 
@@ -105,10 +106,16 @@ class When(Described):
     from_: Dated = Field(alias="from", description="the first day")
     to: Dated = Field(description="the last day")
     hours: Told | None = Field(None, description="working hours and noisy hours")
+    day: Duration | None = Field(
+        None, description="working time in a day, breaks taken off, such as 7.5 h; the programme goes by it"
+    )
 
     @model_validator(mode="after")
     def _in_order(self, info: ValidationInfo) -> Self:
         _check_order(self.from_, self.to, log_of(info))
+        if self.day and not 0 < self.day.value.magnitude <= _CLOCK_DAY:
+            log_of(info).add("day-length", self.day.span, value=self.day.text)
+            raise at_fault()
         return self
 
 

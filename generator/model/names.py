@@ -94,6 +94,16 @@ def _steps_named(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
             log.add("step-unknown", step.span, step=step, count=len(method.steps))
 
 
+def _programme(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
+    """A step comes after earlier ones only, so that the order of the page is an order of work."""
+    for number, step in enumerate(method.steps, 1) if method.knows("steps") else ():
+        for before in step.after or ():
+            if not 1 <= before < number:
+                log.add("step-after", before.span, step=before, number=number)
+        if step.crew == 0:
+            log.add("step-no-crew", step.crew.span)
+
+
 def _choices(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     check_choices(method.choices, method, log)
 
@@ -140,6 +150,7 @@ CHECKS: Final[tuple[Check, ...]] = (
     _hazards_once,
     _criteria,
     _steps_named,
+    _programme,
     _choices,
     _values_used,
     _names_once,

@@ -59,8 +59,12 @@ class Step(Described):
     why: Told = Field(description="the reason, so that the step is understood before it is done")
     uses: ManyOf[KebabName] = Field((), description="keys of the tools used")
     materials: ManyOf[SnakeName] = Field((), description="roles of the materials used")
-    minutes: Whole = Field(description="minutes of work for one opening")
+    minutes: Whole = Field(description="minutes of work for one opening, with the crew of the step")
     wait_minutes: Whole | None = Field(None, description="minutes to wait afterwards")
+    after: ManyOf[Whole] | None = Field(
+        None, description="numbers of the steps it comes after, where not the one before; none: []"
+    )
+    crew: Whole | None = Field(None, description="how many people the step takes, one where not given")
     who: Told | None = Field(None, description="who may do it")
     hazards: ManyOf[KebabName] = Field((), description="keys of the hazards met")
     activities: ManyOf[KebabName] = Field(

@@ -212,6 +212,12 @@ _METHODS: Mapping[str, Fault] = {
     "criterion-unknown": Fault(
         "“%(name)s” is not a criterion of the method.", "List it under criteria with its words."
     ),
+    "step-after": Fault(
+        "Step %(number)s cannot come after step %(step)s.",
+        "Expected numbers of steps that stand before it, or [] for a step that comes after none.",
+    ),
+    "step-no-crew": Fault("A step without anyone to do it.", "Expected how many people it takes, 1 or more."),
+    "day-length": Fault("A working day of %(value)s.", "Expected more than 0 h and at most 24 h."),
     "step-unknown": Fault(
         "There is no step %(step)s.", "Steps are counted from 1; this method has %(count)s."
     ),
