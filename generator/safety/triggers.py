@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
 from typing import Final, Literal, TypeAlias
@@ -199,8 +199,8 @@ def _materials(when: When, step: Step, subject: Subject) -> Iterator[Cause]:
             yield Cause(kind="material", name=bound[role.value].value, span=role.span)
 
 
-def _materials_among(when: When, keys: object, subject: Subject) -> Iterator[Cause]:
-    for key in keys:  # type: ignore[attr-defined]
+def _materials_among(when: When, keys: Iterable[Word], subject: Subject) -> Iterator[Cause]:
+    for key in keys:
         if _is_asked(when, key.value, subject):
             yield Cause(kind="material", name=key.value, span=key.span)
 
