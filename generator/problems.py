@@ -91,9 +91,17 @@ def in_file_order(problems: Iterable[Problem]) -> list[Problem]:
 
 
 def nearest(name: str, names: Iterable[str]) -> str:
-    """The existing name most like `name`, or an empty string when none is near."""
-    close = difflib.get_close_matches(name, sorted(names), n=1, cutoff=0.6)
-    return close[0] if close else ""
+    """The existing name most like `name`, or an empty string when none is near.
+
+    Capitals, and what joins the words of a name, make no difference: PPE is nearest to ppe.
+    """
+    folded = {_folded(each): each for each in sorted(names)}
+    close = difflib.get_close_matches(_folded(name), folded, n=1, cutoff=0.6)
+    return folded[close[0]] if close else ""
+
+
+def _folded(name: str) -> str:
+    return name.casefold().replace("-", "_").replace(" ", "_")
 
 
 class MachineLacks(Exception):

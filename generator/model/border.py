@@ -66,7 +66,7 @@ class Described(BaseModel):
         try:
             return build(data)
         except ValidationError as error:
-            lost = accounted(error)
+            lost = accounted(error) | data.get("lost", frozenset())
         if lost & (cls._required() | {""}):
             raise at_fault()
         kept = {key: value for key, value in data.items() if key not in lost}
@@ -81,12 +81,19 @@ class Described(BaseModel):
         if not isinstance(inner, Entries):
             raise wrong_kind(inner, f"the keys of {cls.noun}", log)
         places = {key.value: key.span for key, _ in inner.entries}
-        return {"span": place, "places": places, **cls._known(inner, place, log)}
+        meant = cls._misspelt(inner)
+        return {"span": place, "places": places, "lost": meant, **cls._known(inner, meant, place, log)}
 
     @classmethod
-    def _known(cls, entries: Entries, place: Span, log: ProblemLog) -> dict[str, Node]:
+    def _misspelt(cls, entries: Entries) -> frozenset[str]:
+        """Keys not given but meant by one that is misspelt, whose report says all there is to say."""
+        keys, given = cls.keys(), {key.value for key, _ in entries.entries}
+        return frozenset(nearest(name, keys) for name in given - keys.keys()) & (keys.keys() - given)
+
+    @classmethod
+    def _known(cls, entries: Entries, meant: frozenset[str], place: Span, log: ProblemLog) -> dict[str, Node]:
         keys = cls.keys()
-        given = {key.value for key, _ in entries.entries}
+        given = {key.value for key, _ in entries.entries} | meant
         for key in cls._required() & keys.keys() - given:
             log.add("key-missing", place, key=key, noun=cls.noun, purpose=keys[key])
         for name, value in entries.entries:

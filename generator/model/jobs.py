@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Annotated, ClassVar, Final, Self
 
 from pydantic import Field, ValidationInfo, model_validator
@@ -67,8 +68,10 @@ class DocumentControl(Described):
 
     @model_validator(mode="after")
     def _in_order(self, info: ValidationInfo) -> Self:
-        if self.issued and self.review_by:
-            _check_order(self.issued, self.review_by, log_of(info))
+        signed = (each.date for each in (self.written, self.checked, self.approved) if each)
+        days = [*signed, *(day for day in (self.issued, self.review_by) if day)]
+        for first, last in pairwise(days):
+            _check_order(first, last, log_of(info))
         return self
 
 

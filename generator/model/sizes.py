@@ -124,7 +124,7 @@ class Size(Named):
 
 
 def _check_bounds(size: Size, log: ProblemLog) -> None:
-    """Log a default that does not fit; bounds that make no sense raise, since nothing can fit them."""
+    """Log what does not fit and raise, so that nothing is worked out from a value nobody meant."""
     bounds = [bound for bound in (size.least, size.most) if bound]
     if size.words and bounds:
         log.add("size-word-bounds", bounds[0].span, name=size.name)
@@ -138,7 +138,8 @@ def _check_bounds(size: Size, log: ProblemLog) -> None:
     if size.start == ():
         log.add("size-list-empty", size.span, name=size.name)
         raise at_fault()
-    fits(size, size.start, log)
+    if not fits(size, size.start, log):
+        raise at_fault()
 
 
 def fits(size: Size, value: SizeValue, log: ProblemLog) -> bool:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Callable, Iterable
 
 from generator.problems import ProblemLog
-from generator.reading.source import Source
+from generator.reading.source import Source, called
 
 MOST_REPORTED = 20
 _Finder = Callable[[str], Iterable[re.Match[str]]]
@@ -45,11 +44,5 @@ def _report(code: str, find: _Finder, source: Source, log: ProblemLog) -> bool:
     found = [(number, match) for number, line in enumerate(source.lines) for match in find(line)]
     for number, match in found[:MOST_REPORTED]:
         span = source.span(number, match.start(), len(match.group()))
-        log.add(code, span, character=_called(match.group()[0]))
+        log.add(code, span, character=called(match.group()[0]))
     return bool(found)
-
-
-def _called(character: str) -> str:
-    point = f"U+{ord(character):04X}"
-    name = unicodedata.name(character, "").lower()
-    return f"{point}, {name}" if name else point

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import dataclass
 
 from generator.problems import Span
+
+CURLY_QUOTES = "\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,3 +42,15 @@ def quoted(text: str) -> str:
     if '"' in text or "\\" in text:
         return "'" + text.replace("'", "''") + "'"
     return f'"{text}"'
+
+
+def straightened(text: str) -> str:
+    """The text as YAML writes it in quotes, without the typographic ones that stand round it."""
+    return quoted(text.strip(CURLY_QUOTES))
+
+
+def called(character: str) -> str:
+    """A character by its code point and name."""
+    point = f"U+{ord(character):04X}"
+    name = unicodedata.name(character, "").lower()
+    return f"{point}, {name}" if name else point

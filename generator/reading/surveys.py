@@ -36,10 +36,11 @@ class SurveyRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Survey:
-    """The headings of a survey and the rows that could be read."""
+    """The headings of a survey and the rows that could be read; not `whole` where some could not."""
 
     header: tuple[Text, ...]
     rows: tuple[SurveyRow, ...]
+    whole: bool
 
 
 class _Line(NamedTuple):
@@ -73,7 +74,10 @@ def parse_survey(text: str, shown: str, log: ProblemLog) -> Survey | None:
     header = _header(first, source, log)
     if header is None:
         return None
-    return Survey(header=header, rows=tuple(_rows(header, first + 1, source, log)))
+    found = ProblemLog()
+    rows = tuple(_rows(header, first + 1, source, found))
+    log.take_all(found)
+    return Survey(header=header, rows=rows, whole=not found.has_errors)
 
 
 def _header(number: int, source: Source, log: ProblemLog) -> tuple[Text, ...] | None:

@@ -16,7 +16,7 @@ from yaml import tokens
 
 from generator.problems import Problem
 from generator.reading.limits import MOST_DEPTH
-from generator.reading.source import Source, quoted
+from generator.reading.source import Source, called, quoted, straightened
 
 Place = tuple[int, int]
 
@@ -55,6 +55,11 @@ class Upset:
 
 
 _KEY_WITHOUT_SPACE = re.compile(r"(?P<before>\s*(?:- +)*(?P<key>[A-Za-z_][\w-]*)):(?P<value>[^\s:/].*)")
+_ODD_SPACE_AFTER = re.compile(
+    "\\s*(?:- +)*(?:-|[A-Za-z_][\\w-]*:)(?P<space>[\u00a0\u2000-\u200a\u202f\u205f\u3000])"
+)
+_NO_DASH = re.compile(r"\s*(?P<mark>-(?=[^\s-])|[\u2010-\u2015\u2212\u2022\u00b7])")
+_CURLY = re.compile(r"\s*(?:- +)*(?:[\w-]+: +)?(?P<text>[\u201c\u201d\u201e\u2018\u2019\u00ab].*)")
 _TEXT_IN_BRACKETS = re.compile(r"\s*(?:- +)*(?:[\w-]+: +)?(?P<text>[{\[].*)")
 _CLOSING = {"{": "}", "[": "]"}
 _TEXT_TOKENS = (tokens.ScalarToken, tokens.FlowMappingEndToken, tokens.FlowSequenceEndToken)
@@ -202,6 +207,16 @@ def _text_after_bracket(upset: Upset) -> Problem | None:
     return upset.cause("yaml-text-after-bracket", upset.at, upset.rest_of(upset.at), mark=mark)
 
 
+def _curly_quotes(upset: Upset) -> Problem | None:
+    found = _CURLY.match(upset.line)
+    if not found or upset.character != ":":
+        return None
+    text = found["text"].rstrip()
+    return upset.cause(
+        "yaml-curly-quotes", (upset.at[0], found.start("text")), len(text), quoted=straightened(text)
+    )
+
+
 def _second_colon(upset: Upset) -> Problem | None:
     if upset.character != ":" or ": " not in upset.line[: upset.at[1]]:
         return None
@@ -244,6 +259,33 @@ def _reads_on(upset: Upset, above: int) -> bool:
         return True
     deeper = upset.at[1] == _indent(upset.line) > _indent(upset.source.line(above))
     return deeper and "mapping" in upset.context
+
+
+def _text_not_set_in(upset: Upset) -> Problem | None:
+    """A line of a text that begins at the column of its key, or before it, ends the text."""
+    above = _line_above(upset, upset.began[0])
+    while above >= 0 and _indent(upset.source.line(above)) > upset.began[1]:
+        above = _line_above(upset, above)
+    begun = upset.source.line(above).rstrip().endswith((": |", ": >"))
+    if "simple key" not in upset.context or not begun:
+        return None
+    return upset.cause("yaml-text-not-set-in", upset.began, upset.rest_of(upset.began), above=above + 1)
+
+
+def _odd_space(upset: Upset) -> Problem | None:
+    found = _ODD_SPACE_AFTER.match(upset.source.line(upset.began[0]))
+    if "simple key" not in upset.context or not found:
+        return None
+    return upset.cause(
+        "yaml-space-after", (upset.began[0], found.start("space")), character=called(found["space"])
+    )
+
+
+def _no_dash(upset: Upset) -> Problem | None:
+    found = _NO_DASH.match(upset.source.line(upset.began[0]))
+    if "simple key" not in upset.context or not found:
+        return None
+    return upset.cause("yaml-dash", (upset.began[0], found.start("mark")), mark=found["mark"])
 
 
 def _no_key(upset: Upset) -> Problem | None:
@@ -306,11 +348,15 @@ _CAUSES: tuple[Callable[[Upset], Problem | None], ...] = (
     _block_header,
     _quote_closed_late,
     _text_after_bracket,
+    _curly_quotes,
     _second_colon,
     _no_space_after_colon,
     _flow,
     _no_key_before_colon,
     _set_in_below_text,
+    _odd_space,
+    _no_dash,
+    _text_not_set_in,
     _no_key,
     _item_on_key_line,
     _stray_bracket,

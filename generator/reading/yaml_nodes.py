@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
-from typing import Any, NamedTuple, NoReturn
+from typing import Any, NamedTuple, NoReturn, TypeAlias
 
 import yaml
 from yaml import events
@@ -20,7 +21,7 @@ from generator.reading.files import read_text
 from generator.reading.limits import MOST_DEPTH, MOST_NODES
 from generator.reading.nodes import Entries, Items, Node, Nothing, Style, Text
 from generator.reading.pieces import Extent, pieces_of
-from generator.reading.source import Source, quoted, source_of
+from generator.reading.source import CURLY_QUOTES, Source, quoted, source_of, straightened
 from generator.reading.syntax import explain
 
 LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -28,7 +29,13 @@ LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _CHECKS = (report_unseen, report_tabs, report_odd_indents)
 _STYLES = {"|": Style.BLOCK, ">": Style.BLOCK, '"': Style.QUOTED, "'": Style.QUOTED}
 _NULLS = frozenset(("", "~", "null", "Null", "NULL"))
+_COMMENT_LIKE_TEXT = re.compile(r"\s+(?P<lost>#[^\s#].*)")
+_IN_CURLY_QUOTES = re.compile(f"[{CURLY_QUOTES}][^{CURLY_QUOTES}]*[{CURLY_QUOTES}]")
+_CLOSE_COLON = re.compile(r"(?P<key>[A-Za-z_][\w-]*):(?P<value>[^\s:/].*)")
 _WORD = re.compile(r"[^\s,\]}]+")
+
+
+Pairs: TypeAlias = tuple[tuple[Text, Node], ...]
 
 
 class _Unreadable(Exception):
@@ -83,6 +90,10 @@ def _same_line(problem: Problem, other: Problem) -> bool:
     return bool(problem.span and other.span and problem.span.line == other.span.line)
 
 
+def _stands_before(first: Text, second: Text) -> bool:
+    return (first.span.line, first.span.column) < (second.span.line, second.span.column)
+
+
 class _Reader:
     """Turns the events of one file into nodes."""
 
@@ -134,7 +145,19 @@ class _Reader:
         lines, starts = pieces_of(event.value, mark, extent, self._source)
         style = _STYLES.get(mark, Style.PLAIN)
         span = self._span(event, 1 if style is Style.BLOCK else self._length(extent))
+        if style is Style.PLAIN:
+            self._look_at_plain(event.value, span, extent)
         return Text(value=event.value, span=span, style=style, lines=lines, starts=starts)
+
+    def _look_at_plain(self, value: str, span: Span, extent: Extent) -> None:
+        if _IN_CURLY_QUOTES.fullmatch(value):
+            self._log.add("yaml-curly-quotes", span, quoted=straightened(value))
+        line = self._source.line(extent.end_line)
+        found = _COMMENT_LIKE_TEXT.match(line, extent.end_column)
+        if found:
+            lost = found["lost"].rstrip()
+            span = self._source.span(extent.end_line, found.start("lost"), len(lost))
+            self._log.add("yaml-comment-in-text", span, warning=True, lost=lost)
 
     def _items(self, event: Any, depth: int) -> Items:
         items = []
@@ -153,8 +176,16 @@ class _Reader:
         loose = tuple(pair.key for pair in pairs.values() if not pair.colon)
         if loose and not kept:
             return self._text_in_braces(event, following, span)
-        self._report_loose(loose, kept)
-        return Entries(entries=kept, span=span)
+        if kept and kept[0][0].value.startswith(tuple(CURLY_QUOTES)):
+            return self._text_in_curly_quotes(kept[0][0].span)
+        return Entries(entries=self._rejoined(kept, loose), span=span)
+
+    def _text_in_curly_quotes(self, key: Span) -> Text:
+        """A text with a colon in quotes that are none to YAML: a mapping to it, and plainly meant as text."""
+        value = key.text[key.column - 1 :].rstrip()
+        span = self._source.span(key.line - 1, key.column - 1, len(value))
+        self._log.add("yaml-curly-quotes", span, quoted=straightened(value))
+        return Text(value=value, span=span, lines=(span,), starts=(0,))
 
     def _pair(self, event: Any, depth: int, flow: bool) -> _Pair | None:
         key = self._node(event, depth)
@@ -186,15 +217,38 @@ class _Reader:
             self._log.add("yaml-brace-text", span, text=value, quoted=quoted(value))
         return Text(value=value, span=span, lines=(span,), starts=(0,))
 
-    def _report_loose(self, loose: tuple[Text, ...], kept: tuple[tuple[Text, Node], ...]) -> None:
-        for key in loose:
-            place = (key.span.line, key.span.column)
-            earlier = [pair for pair in kept if (pair[0].span.line, pair[0].span.column) < place]
-            if earlier and isinstance(value := earlier[-1][1], Text):
-                name, whole = earlier[-1][0].value, quoted(f"{value.value}, {key.value}")
-                self._log.add("yaml-comma-split", key.span, part=key.value, key=name, whole=whole)
+    def _rejoined(self, kept: Pairs, loose: tuple[Text, ...]) -> Pairs:
+        """The pairs, with each text put together again that a comma split; the rest is left out."""
+        pairs = list(kept)
+        for part in loose:
+            if close := _CLOSE_COLON.fullmatch(part.value):
+                pairs.append(self._apart(part, close))
+                continue
+            before = [at for at, (key, _) in enumerate(pairs) if _stands_before(key, part)]
+            key, value = pairs[before[-1]] if before else (part, part)
+            if before and isinstance(value, Text):
+                pairs[before[-1]] = (key, replace(value, value=self._joined(key, value, part)))
             else:
-                self._log.add("yaml-key-no-colon", key.span, key=key.value)
+                self._log.add("yaml-key-no-colon", part.span, key=part.value)
+        return tuple(pairs)
+
+    def _apart(self, part: Text, close: re.Match[str]) -> tuple[Text, Node]:
+        """The key and the value of `key:value`, which is one text to YAML."""
+        key, value = close["key"], close["value"]
+        place, along = part.place(close.end("key")), close.start("value")
+        self._log.add("yaml-colon-space", place, key=key, value=value)
+        return Text(value=key, span=part.place(0, len(key))), Text(
+            value=value, span=part.place(along, len(value))
+        )
+
+    def _joined(self, key: Text, value: Text, part: Text) -> str:
+        if value.value[-1:].isdigit() and part.value[:1].isdigit():
+            whole = f"{value.value}.{part.value}"
+            self._log.add("yaml-comma-decimal", part.span, key=key.value, whole=whole)
+            return whole
+        whole = f"{value.value}, {part.value}"
+        self._log.add("yaml-comma-split", part.span, part=part.value, key=key.value, whole=quoted(whole))
+        return whole
 
     def _stop(self, code: str, span: Span, **values: Any) -> NoReturn:
         self._log.add(code, span, **values)

@@ -15,8 +15,10 @@ from generator.wording.faults import words
 WIDEST_LINE = 100
 LONGEST_VALUE = 120
 LONGEST_TEXT = 600
-OUR_TEXTS = frozenset({"asks", "honest", "why", "hazard", "offer", "phrases", "source", "write"})
-"""Values that a writer needs whole: what a section asks and a rule offers."""
+LISTS = frozenset({"allowed", "known"})
+"""Names to choose from; a list too long for a sentence ends after a whole name."""
+OUR_TEXTS = LISTS | {"asks", "honest", "why", "hazard", "offer", "phrases", "source", "write"}
+"""Values that a writer needs whole: what a section asks, what a rule offers, the names to choose from."""
 _MARGIN = "    "
 _TAB = " " * 4
 _CUT = "…"
@@ -132,14 +134,22 @@ def _entry(problem: Problem, language: Language) -> dict[str, object]:
 def _fit(problem: Problem) -> Problem:
     """The problem with each value on one line, nothing unseen in it, and not too long."""
     values = {
-        name: _in_sentence(value, LONGEST_TEXT if name in OUR_TEXTS else LONGEST_VALUE)
+        name: _in_sentence(value, LONGEST_TEXT if name in OUR_TEXTS else LONGEST_VALUE, name in LISTS)
         for name, value in problem.values.items()
     }
     return replace(problem, values=values)
 
 
-def _in_sentence(value: str, longest: int) -> str:
-    return _cut_end(_visible(" ".join(value.split("\n"))), longest)
+def _in_sentence(value: str, longest: int, names: bool) -> str:
+    text = _visible(" ".join(value.split("\n")))
+    cut = _cut_end(text, longest)
+    return _whole_names(cut) if names and cut != text else cut
+
+
+def _whole_names(cut: str) -> str:
+    """A cut list of names without the half of a name it was cut in."""
+    kept, joint, _ = cut.rpartition(", ")
+    return f"{kept}{joint}{_CUT}" if joint else cut
 
 
 def _visible(text: str) -> str:

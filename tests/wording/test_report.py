@@ -7,7 +7,7 @@ import json
 import pytest
 
 from generator.problems import Problem, Severity, Span
-from generator.wording.report import counted, report_json, report_text
+from generator.wording.report import counted, report, report_json, report_text
 
 
 def problem(text: str, column: int, length: int = 1, **changes: object) -> Problem:
@@ -149,3 +149,12 @@ def test_a_program_reads_the_same() -> None:
 
 def test_no_problems_are_an_empty_list() -> None:
     assert report_json([]) == "[]\n"
+
+
+def test_a_long_list_of_names_ends_after_a_whole_name() -> None:
+    names = ", ".join(f"name_{number:03}" for number in range(100))
+    values = {"key": "nam", "noun": "a size", "known": names}
+    told = report(Problem(code="key-unknown", span=None, values=values)).expected
+    listed = told.removeprefix("Keys here are: ").removesuffix("….").rstrip(", ").split(", ")
+    assert 50 < len(listed) < 100
+    assert set(listed) <= set(names.split(", "))

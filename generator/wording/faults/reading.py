@@ -91,6 +91,18 @@ _YAML: Mapping[str, Fault] = {
         "The comma ended the value of “%(key)s”, and “%(part)s” was read as a key of its own.",
         "Between braces a text with a comma goes in quotes: %(key)s: %(whole)s",
     ),
+    "yaml-comma-decimal": Fault(
+        "A comma stands in a number, and between braces it ended the value of “%(key)s”.",
+        "Decimals have a point: %(key)s: %(whole)s",
+    ),
+    "yaml-comment-in-text": Fault(
+        "From # on this line is a comment, and “%(lost)s” is not printed.",
+        "Put the whole value in quotes if it belongs to it; write “# ” with a space where a remark is meant.",
+    ),
+    "yaml-curly-quotes": Fault(
+        "The quotes round this text are typographic: YAML takes them for letters.",
+        "Write straight ones: %(quoted)s",
+    ),
     "yaml-brace-text": Fault(
         "“%(text)s” without quotes was read as a mapping, not as text.",
         "Put the whole text in quotes: %(quoted)s",
@@ -152,6 +164,18 @@ _SYNTAX: Mapping[str, Fault] = {
         "This line is set in as if it belonged to line %(above)s, which has its value already.",
         "Begin it at the same column as the key it stands beside. A text over several lines begins with “|” "
         "on the line of its key.",
+    ),
+    "yaml-space-after": Fault(
+        "What stands here looks like a space and is none (%(character)s).",
+        "Delete it and type an ordinary space. It often comes along when text is copied from elsewhere.",
+    ),
+    "yaml-dash": Fault(
+        "“%(mark)s” does not begin an item of a list here.",
+        "An item begins with an ordinary dash and a space: “- ”.",
+    ),
+    "yaml-text-not-set-in": Fault(
+        "This line is not set in far enough to belong to the text begun with “|” on line %(above)s.",
+        "Set every line of such a text in two spaces further than its key.",
     ),
     "yaml-line-no-key": Fault(
         "This line has no key: it has no colon followed by a space.",
