@@ -5,11 +5,13 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from generator.rendering.every_sheet import FIRST_ALONE, repeat_background
 from generator.rendering.fonts import FACES, paper_font_css
+from generator.rendering.references import referring_document
 from generator.rendering.themes import Theme
 
 SHEETS = ("tokens.css", "print.css")
@@ -21,12 +23,11 @@ class OutsideAddress(ValueError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Press:
-    """What every sheet of a theme shares: parsed style sheets, loaded fonts, decoded pictures."""
+    """What every sheet of a theme shares: parsed style sheets and loaded fonts."""
 
     sheets: tuple[Any, ...]
     fonts: Any
     fetcher: Any
-    pictures: dict[str, Any] = field(default_factory=dict)
 
 
 def render_pdf(html: str, theme: Theme) -> bytes:
@@ -35,19 +36,14 @@ def render_pdf(html: str, theme: Theme) -> bytes:
     The first call of a process parses the style sheets and loads the fonts; later ones share them. Raises
     OutsideAddress when anything but the theme's own files and data addresses is asked for.
     """
-    from weasyprint import HTML
+    from weasyprint import DEFAULT_OPTIONS, HTML
 
     press = _press(theme, _text_of_sheets(theme))
+    options = {**DEFAULT_OPTIONS, "stylesheets": list(press.sheets), "pdf_variant": "pdf/ua-1"}
     with _no_collecting(), _outside_told():
-        document = HTML(string=html, url_fetcher=press.fetcher)
-        return bytes(
-            document.write_pdf(
-                stylesheets=list(press.sheets),
-                font_config=press.fonts,
-                pdf_variant="pdf/ua-1",
-                cache=press.pictures,
-            )
-        )
+        parsed = HTML(string=html, url_fetcher=press.fetcher)
+        document = referring_document()._render(parsed, press.fonts, None, None, options)
+        return bytes(document.write_pdf(finisher=repeat_background, **options))
 
 
 def _text_of_sheets(theme: Theme) -> tuple[str, ...]:
@@ -61,7 +57,8 @@ def _press(theme: Theme, texts: tuple[str, ...]) -> _Press:
     from weasyprint.text.fonts import FontConfiguration
 
     fonts, fetcher = FontConfiguration(), _fetcher(theme)
-    sheets = [CSS(string=paper_font_css(), font_config=fonts, url_fetcher=fetcher)]
+    own = (paper_font_css(), FIRST_ALONE)
+    sheets = [CSS(string=text, font_config=fonts, url_fetcher=fetcher) for text in own]
     for name, text in zip(SHEETS, texts, strict=True):
         base = theme.file(name).parent.as_uri() + "/"
         sheets.append(CSS(string=text, base_url=base, font_config=fonts, url_fetcher=fetcher))
@@ -106,4 +103,5 @@ def _no_collecting() -> Iterator[None]:
     finally:
         if was_on:
             gc.enable()
-        gc.collect()
+        # All of it is young; what is older is left alone.
+        gc.collect(0)

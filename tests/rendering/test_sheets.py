@@ -181,6 +181,53 @@ def test_a_word_lies_across_sheets_that_must_not_be_worked_from(status: Status, 
     assert len(re.findall(r'url\("data:', worded)) == len(re.findall(r'url\("data:', plain)) + 1
 
 
+@pytest.mark.parametrize(("status", "layers"), [(Status.DRAFT, 2), (Status.FOR_CONSTRUCTION, 1)])
+def test_rod_and_word_are_drawn_once_and_lie_behind_the_text_of_every_sheet(
+    status: Status, layers: int, theme: Theme, tmp_path: Path
+) -> None:
+    file = tmp_path / "statement.pdf"
+    sheet = render_sheet(replace(sample.statement(), issue=sample.issue_of(status)), theme)
+    file.write_bytes(render_pdf(sheet, theme))
+    with pikepdf.open(file) as opened:
+        behind = [_behind(page)[:layers] for page in opened.pages]
+        forms = [page.resources.XObject[behind[0][0]].objgen for page in opened.pages]
+    assert len(behind) > 4
+    assert len(set(behind[0])) == layers
+    assert len(set(map(tuple, behind))) == len(set(forms)) == 1
+
+
+def _behind(page: pikepdf.Page) -> list[str]:
+    """The names of the forms that a page shows before its first word, all of them marked as artifacts."""
+    names, marks = [], [""]
+    for operands, operator in pikepdf.parse_content_stream(page):
+        match str(operator):
+            case "BT":
+                break
+            case "BMC" | "BDC":
+                marks.append(str(operands[0]))
+            case "EMC":
+                marks.pop()
+            case "Do":
+                assert marks[-1] == "/Artifact"
+                names.append(str(operands[0]))
+    return names
+
+
+def test_sheets_that_give_page_numbers_are_laid_out_twice_and_no_oftener(
+    theme: Theme, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from weasyprint.layout import page
+
+    laid_out: list[int] = []
+    whole = page.remake_page
+    monkeypatch.setattr(
+        page, "remake_page", lambda index, *rest: laid_out.append(index) or whole(index, *rest)
+    )
+    render_pdf(render_sheet(sample.statement(), theme), theme)
+    times = [laid_out.count(index) for index in range(max(laid_out) + 1)]
+    assert set(times) == {1, 2}
+
+
 def test_a_drawing_keeps_its_size_on_paper(sheets: dict[str, Path]) -> None:
     cut = [
         stroke
