@@ -261,11 +261,16 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
     figure = Figure(
         key=key,
         number=number,
-        caption=picture.title,
+        caption=_caption(picture),
         picture=picture,
         phone=task.pictures[phone],
     )
     return in_files(task, figure, f"{one.number}-{one.order.name}-{one.opening.mark}")
+
+
+def _caption(picture: Picture) -> str:
+    """The title without its scale, since a phone shows the same figure drawn at another."""
+    return picture.title.removesuffix(f" {picture.scale}").removesuffix(",") if picture.scale else picture.title
 
 
 def small_order(ledger: Ledger) -> Order | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import asdict, replace
 
 import pytest
 
@@ -23,6 +23,16 @@ from tests.documents.finding import all_of, only
 @pytest.fixture(scope="module")
 def guide(guide_task: Task) -> Document:
     return compose_guide(guide_task)
+
+
+def test_a_caption_names_no_scale_since_paper_and_phone_have_their_own(guide_task: Task) -> None:
+    drawn = {
+        order: replace(picture, title=f"Jamb, plan section 1:{1 if order.width > 100 else 2}", scale="1:1")
+        for order, picture in guide_task.pictures.items()
+    }
+    guide = compose_guide(replace(guide_task, pictures=drawn))
+    captions = {figure.caption for step in guide.steps() for figure in step.figures}
+    assert captions == {"Jamb, plan section"}
 
 
 def test_every_step_says_why(guide: Document) -> None:
