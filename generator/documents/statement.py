@@ -19,6 +19,7 @@ from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
 from generator.documents.pieces import piece_list
+from generator.documents.programme import programme_part
 from generator.documents.sections import sections
 from generator.documents.steps import sequence
 from generator.documents.task import Task, day
@@ -99,7 +100,9 @@ def _annexes(task: Task) -> tuple[Block, ...]:
         blocks=(*left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
-    offered = (plans, ways if ways.blocks else None, others if drawings else None, figures)
+    offered = (
+        programme_part(task), plans, ways if ways.blocks else None, others if drawings else None, figures,
+    )  # fmt: skip
     return tuple(part for part in offered if part)
 
 

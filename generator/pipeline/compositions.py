@@ -11,6 +11,7 @@ from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
+from generator.documents.programme import programme_orders
 from generator.documents.statement import compose_statement
 from generator.documents.task import Task
 from generator.drawings.orders import Order
@@ -67,7 +68,8 @@ def _task(pair: Pair) -> Task:
     """The pair worked out, with every drawing of it for paper and for the phone."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
     plans = cutting_plans(ledger, pair.project, ProblemLog())
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans)))
+    timed = programme_orders(ledger) if pair.job else ()
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *timed))
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=ENGLISH)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator.documents.figures import orders_of, small_order
+from generator.documents.programme import programme_orders
 from generator.documents.task import Task
 from generator.drawings.orders import Order
 from generator.drawings.svg import Picture
@@ -67,4 +68,5 @@ def statement_task(project: Project) -> Task:
     job = next(job for job in project.jobs if job.job.value == JOB)
     assert method is not None
     ledger = work_out(method, job, project, ProblemLog())
-    return Task(project=project, ledger=ledger, pictures=pictures(orders_of(ledger)), language=ENGLISH)
+    drawn = pictures((*orders_of(ledger), *programme_orders(ledger)))
+    return Task(project=project, ledger=ledger, pictures=drawn, language=ENGLISH)

@@ -1,4 +1,4 @@
-"""The programme: against networkx, against a day worked minute by minute, and as a person would set it out."""
+"""The programme: against networkx, against days worked minute by minute, and as a person sets it out."""
 
 from __future__ import annotations
 
@@ -73,7 +73,7 @@ TASKS = st.lists(
 
 
 def network(tasks: tuple[Task, ...]) -> networkx.DiGraph:
-    """Start and end of the job with an edge for each step to what follows it, as long as its work and wait."""
+    """Start and end of the job, each step with an edge to what follows it as long as its work and wait."""
     graph = networkx.DiGraph()
     for task in tasks:
         graph.add_edge("begin", task.number, weight=0)
