@@ -17,8 +17,12 @@ LONGEST_VALUE = 120
 LONGEST_TEXT = 600
 LISTS = frozenset({"allowed", "known"})
 """Names to choose from; a list too long for a sentence ends after a whole name."""
-OUR_TEXTS = LISTS | {"asks", "honest", "why", "hazard", "offer", "phrases", "source", "write"}
-"""Values that a writer needs whole: what a section asks, what a rule offers, the names to choose from."""
+OUR_TEXTS = LISTS | {
+    *("asks", "because", "hazard", "honest", "left", "offer"),
+    *("phrases", "remark", "source", "where", "why", "write"),
+}
+"""Values that a writer needs whole: what a section asks, what a rule offers or a calculator finds, and where,
+the names to choose from."""
 _MARGIN = "    "
 _TAB = " " * 4
 _CUT = "…"

@@ -7,7 +7,9 @@ import json
 import pytest
 
 from generator.problems import Problem, Severity, Span
-from generator.wording.report import counted, report, report_json, report_text
+from generator.quantities.results import Finding, finding_words
+from generator.quantities.worked import millimetres
+from generator.wording.report import LONGEST_VALUE, counted, report, report_json, report_text
 
 
 def problem(text: str, column: int, length: int = 1, **changes: object) -> Problem:
@@ -158,3 +160,11 @@ def test_a_long_list_of_names_ends_after_a_whole_name() -> None:
     listed = told.removeprefix("Keys here are: ").removesuffix("….").rstrip(", ").split(", ")
     assert 50 < len(listed) < 100
     assert set(listed) <= set(names.split(", "))
+
+
+def test_what_a_calculator_found_is_told_whole() -> None:
+    because = finding_words(Finding(code="twisted", limit=millimetres(1), actual=millimetres(8)), space=" ")
+    assert len(because) > LONGEST_VALUE
+    values = {"way": "Packer with a double quirk", "where": "opening 6, Twisted", "because": because}
+    told = report(Problem(code="no-way-left", values=values))
+    assert told.says.endswith("an even packer cannot follow a twist.")
