@@ -12,7 +12,7 @@ from generator.documents.drawing_files import in_files, plain
 from generator.documents.task import Task
 from generator.drawings.figures import Angle, Member, Part, Reading, Size
 from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
-from generator.drawings.registry import DRAWINGS, Parameter
+from generator.drawings.registry import DRAWINGS, Drawing, Parameter
 from generator.model.method import Method
 from generator.model.steps import DrawingWanted, Step
 from generator.problems import ProblemLog, nearest
@@ -84,6 +84,8 @@ def _known(drawing: DrawingWanted, log: ProblemLog) -> bool:
 
 def _order(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog) -> Order | None:
     kind = DRAWINGS[drawing.show.value]
+    if _lacks_several(kind, drawing, ledger, opening, log):
+        return None
     bound = {
         parameter.name: _bind(parameter, drawing, ledger, opening, log)
         for parameter in kind.parameters
@@ -95,6 +97,18 @@ def _order(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: 
     if opening.row and any(parameter.name == PLACE for parameter in kind.parameters):
         given[PLACE] = opening.label
     return Order(name=kind.name, width=PAPER, values=tuple(sorted(given.items())))
+
+
+def _lacks_several(
+    kind: Drawing, drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog
+) -> bool:
+    """Log in one what a drawing made for other work finds no values for; one alone is told by `_bind`."""
+    needed = [p.name for p in kind.parameters if p.required and p.name not in (PLACE, *drawing.with_)]
+    unfound = [name for name in needed if name not in ledger.broken and lookup(name, ledger, opening) is None]
+    if len(unfound) > 1:
+        listed = ", ".join(unfound)
+        log.add("drawing-values", drawing.show.span, known=listed, count=len(unfound), first=unfound[0])
+    return len(unfound) > 1
 
 
 def _offered(parameter: Parameter, drawing: DrawingWanted, ledger: Ledger) -> bool:

@@ -67,8 +67,8 @@ def _blocks(task: Task) -> tuple[Block, ...]:
             intro=say("What this method answers, and what you must ask on site before you begin."),
             blocks=sections(task),
         ),
-        _questions(task),
-        _glossary(task),
+        *((_questions(task),) if task.method.questions else ()),
+        *((_glossary(task),) if task.method.glossary else ()),
         _record(task),
         Part(key="annex-workings", title=say("Annex: workings"), blocks=(workings(task), policy_note(task))),
     )
@@ -87,10 +87,10 @@ def _summary(task: Task) -> TaskSummary:
             Fact(label=say("Steps"), text=str(len(method.steps))),
             Fact(label=say("Hold points"), text=str(holds)),
             Fact(label=say("Time"), text=say("about %(time)s", time=duration(minutes, task.language))),
-            Fact(label=say("Tools"), text=", ".join(tools[key.value].label.value for key in method.tools)),
+            Fact(label=say("Tools"), text="; ".join(tools[key.value].label.value for key in method.tools)),
             Fact(
                 label=say("Materials"),
-                text=", ".join(material.label.value for material in task.ledger.materials.values()),
+                text="; ".join(material.label.value for material in task.ledger.materials.values()),
             ),
         ),
     )

@@ -61,7 +61,7 @@ def hold_point(task: Task, held: NumberedHold) -> HoldPoint:
 def _waits(task: Task, hold: Hold) -> str:
     before, sees = task.told(hold.before), task.told(hold.sees)
     sentence = task.language.say("Released before %(before)s.", before=before)
-    return f"{sentence} {sees}".strip()
+    return f"{sentence} {sees[:1].upper()}{sees[1:]}".strip()
 
 
 def hold_line(task: Task, held: NumberedHold) -> HoldLine:

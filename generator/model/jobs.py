@@ -192,3 +192,11 @@ class Job(Described):
     survey: SurveyFile | None = Field(None, description="the survey that lists the openings")
     sections: Table[SectionAnswer] = Field(Table.empty(), description="answers to the required sections")
     rows: Annotated[tuple[Row, ...], MADE] = ()
+
+    @model_validator(mode="after")
+    def _is_begun(self, info: ValidationInfo) -> Self:
+        """A year still to come would pass for a building too young for asbestos."""
+        begun, last = self.site and self.site.building_begun, self.when and self.when.to
+        if begun and last and int(begun) > last.value.year:
+            log_of(info).add("year-to-come", begun.span, year=begun, last=last.value.year)
+        return self

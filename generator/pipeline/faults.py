@@ -21,6 +21,7 @@ def find_faults(pair: Pair) -> bytes:
     check_safety(pair.method, pair.job, pair.project, log)
     cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)
-    if pair.job is None:
+    # A formula that cannot be read may use any of them.
+    if pair.job is None and not ledger.broken:
         check_unused(pair.method, {name for each in asked for name, _ in each.order.values}, log)
     return told_as_bytes(log)

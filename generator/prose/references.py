@@ -200,9 +200,14 @@ class _Checking:
     def _check_column(self, entries: tuple[Entry, ...]) -> None:
         saying = _Saying(self.ledger, ENGLISH, self.reference)
         texts = {saying._said(entry) for entry in entries}
-        if len(texts) > 1 and column_of(self.ledger, self.reference) is None:
+        if len(texts) > 1 and column_of(self.ledger, self.reference) is None and self._columns_are_known():
             shown = ", ".join(sorted(texts))
             self._add("prose-differs", name=self.reference.name, shown=shown)
+
+    def _columns_are_known(self) -> bool:
+        """False when the column that is missed may be one whose name is misspelt, which is told there."""
+        heads = {column.show.value.partition(".")[0] for column in self.ledger.method.schedule}
+        return heads <= {*self.ledger.names, *self.ledger.materials}
 
     def _check_material(self) -> None:
         material = self.ledger.materials.get(self.reference.name)

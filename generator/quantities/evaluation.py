@@ -164,14 +164,9 @@ class Place:
         try:
             yield
         except DimensionMismatch as fault:
-            left, right = _sized(fault.left), _sized(fault.right)
-            self.log.add(
-                "dimension-mismatch",
-                span,
-                sign=_SIGNS.get(fault.symbol, fault.symbol),
-                left=left,
-                right=right,
-            )
+            left, right = (dimension_name(side.dimension) for side in (fault.left, fault.right))
+            sign = _SIGNS.get(fault.symbol, fault.symbol)
+            self.log.add("dimension-mismatch", span, sign=sign, left=left, right=right)
             raise NotWorked from fault
         except Undefined as fault:
             self.log.add(fault.reason, span, where=self.where)
@@ -179,10 +174,6 @@ class Place:
 
 
 _SIGNS = {"+": "+", "-": "−", "*": "×", "/": "÷"}
-
-
-def _sized(value: Value) -> str:
-    return f"{dimension_name(value.dimension)} ({print_value(value).text()})"
 
 
 def _several(result: Result) -> Sequence[Result] | None:

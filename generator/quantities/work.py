@@ -56,7 +56,7 @@ class _Work:
         self._method, self._job, self._project, self._plan, self._log = method, job, project, plan, log
         self._materials = _bound(method, job, project)
         self._options = options(plan, job)
-        self._broken = set(method.quantities.names) - set(plan.formulas)
+        self._broken = (set(method.quantities.names) - set(plan.formulas)) | method.sizes.lost
 
     def ledger(self, rows: tuple[Row | None, ...]) -> Ledger:
         """The ledger of the given openings."""

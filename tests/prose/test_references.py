@@ -112,8 +112,8 @@ def test_a_word_of_a_file_stays_plain_in_markdown(tmp_path: Path) -> None:
         (
             "Cut {opening_width}.",
             "{opening_width} error: “opening_width” differs between openings (768\u2009mm, 844\u2009mm) and "
-            "no column of the schedule shows it. | Expected a column of the schedule with show: "
-            "opening_width, or a value that all openings share.",
+            "no column of the schedule shows it. | Write “- show: opening_width” under “schedule:” in the "
+            "method, and the sentence points to that column.",
         ),
     ],
 )

@@ -19,6 +19,11 @@ FAULTS: Mapping[str, Fault] = {
         "The drawing needs “%(parameter)s”, and nothing called “%(name)s” was worked out.",
         "Name its value under `with:`, such as `with: {%(parameter)s: some_quantity}`.",
     ),
+    "drawing-values": Fault(
+        "The drawing needs %(count)s values that nothing here is called by: %(known)s.",
+        "It is made for work that has them. Take it out, or name each under `with:`, "
+        "such as `with: {%(first)s: some_quantity}`.",
+    ),
     "drawing-kind": Fault(
         "The drawing cannot take “%(name)s” as its “%(parameter)s”.",
         "A size wants a length, an angle an angle, readings the quantity that holds an even packer.",

@@ -25,6 +25,10 @@ _KINDS: Mapping[str, Fault] = {
     ),
     "date-form": Fault("“%(value)s” is not a date.", "Write year, month and day, such as 2026-11-11."),
     "dates-order": Fault("%(last)s lies before %(first)s.", "The later of the two dates was expected here."),
+    "year-to-come": Fault(
+        "The building is said to be begun in %(year)s, and the work ends in %(last)s.",
+        "Write the year in which the oldest part was begun; leave the line out where it is not known.",
+    ),
     "choice-unknown": Fault("“%(value)s” is not one of the choices.", "Expected one of: %(allowed)s."),
     "colour-form": Fault(
         "“%(value)s” is not a colour.", 'Write six digits or letters A to F after #, in quotes: "#1B4A86".'

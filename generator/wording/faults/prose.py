@@ -22,7 +22,7 @@ FAULTS: Mapping[str, Fault] = {
     ),
     "prose-differs": Fault(
         "“%(name)s” differs between openings (%(shown)s) and no column of the schedule shows it.",
-        "Expected a column of the schedule with show: %(name)s, or a value that all openings share.",
+        "Write “- show: %(name)s” under “schedule:” in the method, and the sentence points to that column.",
     ),
     "typed-number": Fault(
         "%(figure)s is typed here and is also worked out or given.",
