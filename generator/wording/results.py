@@ -19,6 +19,11 @@ FINDINGS: Mapping[str, str] = {
     "packer-too-thick": "the packer would be %(actual)s thick and the most is %(limit)s",
     "packer-too-wide": "the packer is %(actual)s wide and the edge has room for %(limit)s",
     "bearing-too-small": "the architrave would bear %(actual)s on the packer and the least is %(limit)s",
+    "joint-too-wide": "the joint is %(actual)s wide and the sealant's maker allows %(limit)s",
+    "end-too-near": "screws would stand %(actual)s from the end and need %(limit)s",
+    "edge-too-near": "screws would stand %(actual)s from the edge and need %(limit)s",
+    "no-screw": "no stock screw is at least %(actual)s long, to bite, and at most %(limit)s, not to come "
+    "through",
     "no-pin": "no stock pin is at least %(actual)s long, to hold, and at most %(limit)s, not to come through",
     "square-edge-assumed": "the opening angle is for a square-edged architrave; a moulded edge opens further",
     "swing-too-small": "the leaf would open to %(actual)s and the least is %(limit)s",

@@ -356,7 +356,47 @@ PUBLISHED_VALUES = (
         source="depth to the plaster and the nosing, less the joint at the frame",
         known=OWN,
     ),
-)
+    *(
+        Worked(
+            calculator="bead_reach",
+            inputs={"pack": "310 ml", "section": section},
+            gives={"": reach},
+            source=f"what a 310 ml cartridge gives of a {bead}; the usual table of a tube, by arithmetic",
+            known=OWN,
+        )
+        for bead, section, reach in (
+            ("joint 6 by 6 mm", "36 mm2", "8611.1 mm"),
+            ("joint 10 by 5 mm", "50 mm2", "6200 mm"),
+            ("three-cornered bead of 6 mm", "18 mm2", "17222.2 mm"),
+            ("round bead of 5 mm", "19.634954 mm2", "15788.2 mm"),
+            ("round bead of 6 mm", "28.274334 mm2", "10964 mm"),
+        )
+    ),
+    Worked(
+        calculator="tooled_bead",
+        inputs={"length": "1 m", "radius": "8 mm"},
+        gives={"section": "14 mm²", "volume": "13.7 ml"},
+        source="square less a quarter circle of radius 8 mm, 13.73 mm²",
+        known=OWN,
+    ),
+    Worked(
+        calculator="wavy_bead",
+        inputs={"length": "1 m", "swing": "60 mm", "period": "120 mm", "diameter": "6 mm"},
+        gives={"length": "1414.2 mm"},
+        source="strokes at 45 degrees are longer than the piece by the root of two",
+        known=OWN,
+    ),
+    Worked(
+        calculator="screw_rows",
+        inputs={
+            "length": "2065 mm", "width": "60 mm", "spacing": "300 mm", "row_spacing": "300 mm",
+            "end": "50 mm", "edge": "30 mm",
+        },
+        gives={"rows": "1", "in_row": "8", "count": "8", "pitch": "280.7 mm"},
+        source="eight places at 280.7 mm along 2065 mm, 50 mm from the ends, one row in the middle",
+        known=OWN,
+    ),
+)  # fmt: skip
 
 # Temperature in °C, relative humidity, moisture content in per cent as printed to one decimal; the equation
 # agrees with the table to 0.06. USDA Wood Handbook FPL-GTR-190 (2010), Table 4-2, as others report it.

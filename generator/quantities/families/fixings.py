@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from generator.quantities.calculator import Example, Length, Lengths, Margin, Times, calculator
@@ -79,8 +80,14 @@ def pin_length(
     what must stay unpierced. `times` is how often the thickness held goes into the pin; twice is common
     practice, no source.
     """
-    least = held * times
     most = held + ground - cover if cover else held + ground
+    return shortest_between(stock, held, held * times, most, "no-pin")
+
+
+def shortest_between(
+    stock: Sequence[Worked], held: Worked, least: Worked, most: Worked, none: str
+) -> PinLength:
+    """The shortest length of stock from `least` to `most`; refused by the code `none` where there is none."""
     serving = [size for size in stock if least <= size <= most]
     shortest = min((size.value for size in serving), key=lambda value: value.magnitude, default=None)
     chosen = applied("shortest_in_stock", (least, most, *stock), shortest, _shortest) if shortest else None
@@ -89,14 +96,10 @@ def pin_length(
         least=least,
         most=most,
         holds=chosen - held if chosen else None,
-        refused=() if chosen else (_no_pin(least, most),),
+        refused=() if chosen else (Finding(code=none, limit=most, actual=least),),
     )
 
 
 def _shortest(numbers: tuple[float, ...]) -> float | None:
     low, high, *stock = numbers
     return min((size for size in stock if low <= size <= high), default=None)
-
-
-def _no_pin(least: Worked, most: Worked) -> Finding:
-    return Finding(code="no-pin", limit=most, actual=least)
