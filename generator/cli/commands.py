@@ -115,7 +115,12 @@ def _quantities(asked: argparse.Namespace) -> int:
     from generator.cli.figures import as_csv, as_json, as_text, figures_of
 
     log = ProblemLog()
-    ledger = ledger_asked_for(asked.method, asked.job, asked.folder, log)
+    try:
+        ledger = ledger_asked_for(asked.method, asked.job, asked.folder, log)
+    except WrongUse:
+        # The name may stand in a file that could not be read: its faults say more than that it is not there.
+        if not log.has_errors:
+            raise
     tell(log, sys.stderr)
     if log.has_errors:
         return FAULTS

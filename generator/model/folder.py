@@ -26,6 +26,8 @@ from generator.reading.yaml_nodes import read_yaml
 
 METHODS: Final = "methods"
 HOUSE_RULES: Final = "house-rules.yaml"
+# The second is what a plain text editor adds unasked, and some desktops hide.
+WRONG_ENDINGS: Final = (".yml", ".yaml.txt")
 
 D = TypeVar("D", bound=Described)
 
@@ -92,8 +94,10 @@ class _Loader:
     def _listed(self, folder: Path) -> list[Path]:
         if not folder.is_dir():
             return []
-        for path in sorted(folder.glob("*.yml")):
-            self._log.add("file-ending", _whole(path), name=path.name, better=f"{path.stem}.yaml")
+        for ending in WRONG_ENDINGS:
+            for path in sorted(folder.glob(f"*{ending}")):
+                better = f"{path.name.removesuffix(ending)}.yaml"
+                self._log.add("file-ending", _whole(path), name=path.name, better=better)
         return sorted(folder.glob("*.yaml"))
 
     def _read(self, path: Path) -> _File:

@@ -37,6 +37,8 @@ def _tools(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
 
 def _tools_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     listed = {tool.value for tool in method.tools}
+    # A tool used by its right name is not missing where the list has it misspelt, which is told there.
+    listed |= {nearest(name, catalogue.tool_keys) for name in listed - catalogue.tool_keys}
     if method.knows("tools"):
         check_known((tool for step in method.steps for tool in step.uses), listed, "step-tool", log)
 

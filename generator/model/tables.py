@@ -84,7 +84,9 @@ class NamedBy:
         if not isinstance(inner, Entries):
             raise wrong_kind(inner, "names, each followed by a colon", log_of(info))
         values = read(self._well_named(inner, log_of(info)))
-        lost = frozenset(key.value for key, _ in inner.entries if values.get(key.value, DROPPED) is DROPPED)
+        gone = {key.value for key, _ in inner.entries if values.get(key.value, DROPPED) is DROPPED}
+        # first-quirk stands for first_quirk wherever that is used.
+        lost = frozenset(gone | {re.sub(r"[-\s]", "_", name.lower()) for name in gone if name not in values})
         kept = {name: value for name, value in values.items() if name not in lost}
         return Table(kept, {key.value: key.span for key, _ in inner.entries}, lost)
 

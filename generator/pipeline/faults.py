@@ -6,7 +6,7 @@ from generator.documents.figures import wanted
 from generator.pipeline.pairs import Pair
 from generator.pipeline.told import told_as_bytes
 from generator.problems import ProblemLog
-from generator.prose import check_prose, check_typed_numbers, check_unused
+from generator.prose import check_bare_names, check_prose, check_typed_numbers, check_unused
 from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.safety.required import check_safety
@@ -18,6 +18,7 @@ def find_faults(pair: Pair) -> bytes:
     ledger = work_out(pair.method, pair.job, pair.project, log)
     check_prose(ledger, log)
     check_typed_numbers(ledger, log)
+    check_bare_names(ledger, log)
     check_safety(pair.method, pair.job, pair.project, log)
     cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)

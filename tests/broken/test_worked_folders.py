@@ -1,4 +1,4 @@
-"""Folders that can be read and not worked out, one fault each: it is told once, and nothing follows from it."""
+"""Folders that can be read and not worked out, one fault each: it is told once, with nothing after it."""
 
 from __future__ import annotations
 

@@ -133,3 +133,15 @@ def test_no_cell_is_taken_for_a_formula(cell: str) -> None:
     written = as_csv((Figure(opening="", name="n", label=cell, value="-5 mm", number="-5"),))
     row = next(csv.DictReader(io.StringIO(written)))
     assert (row["label"], row["value"], row["number"]) == (f"'{cell}", "-5 mm", "-5")
+
+
+def test_a_method_whose_file_cannot_be_read_is_not_said_to_be_missing(
+    capsys: pytest.CaptureFixture[str], demo: Path
+) -> None:
+    method = demo / "methods/architrave-set-back-frame.yaml"
+    method.write_text(method.read_text().replace("format: 1\n", "format 1\n", 1))
+    capsys.readouterr()
+    assert main(["quantities", METHOD]) == 1
+    said = capsys.readouterr().err
+    assert "architrave-set-back-frame.yaml:" in said
+    assert "No method" not in said

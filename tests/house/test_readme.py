@@ -1,10 +1,16 @@
-"""The commands of the README are the ones that are run."""
+"""The commands of the README are the ones that are run, and its recipe makes a method."""
 
 from __future__ import annotations
 
 import re
+import shutil
 import subprocess
+import textwrap
 from pathlib import Path
+
+from generator.model.folder import load_folder
+from generator.problems import ProblemLog
+from generator.wording.report import report_text
 
 ROOT = Path(__file__).parents[2]
 BLOCK = re.compile(r"^```sh\n(.*?)^```", re.DOTALL | re.MULTILINE)
@@ -33,3 +39,22 @@ def test_ci_runs_the_second_block_word_for_word() -> None:
         ["bash", "-c", f'{extract}\nprintf "%s\\n" "$command"'], cwd=ROOT, text=True
     )
     assert found == second
+
+
+def test_the_recipe_is_a_method_once_its_tools_and_hazards_are_copied(tmp_path: Path) -> None:
+    blocks = re.findall(
+        r"^ {3}```yaml\n(.*?)^ {3}```$",
+        (ROOT / "README.md").read_text(encoding="utf-8"),
+        re.MULTILINE | re.DOTALL,
+    )
+    copied = (ROOT / "methods" / "skirting-scribed-and-mitred.yaml").read_text(encoding="utf-8")
+    parts = [
+        re.search(rf"^{key}:\n.*?^(?=\w)", copied, re.MULTILINE | re.DOTALL) for key in ("tools", "hazards")
+    ]
+    shutil.copytree(ROOT / "methods" / "catalogue", tmp_path / "methods" / "catalogue")
+    text = "".join([*map(textwrap.dedent, blocks), *(part.group() for part in parts if part)])
+    (tmp_path / "methods" / "shelf.yaml").write_text(text, encoding="utf-8")
+    log = ProblemLog()
+    (method,) = load_folder(tmp_path, log).methods
+    assert report_text(log) == "No faults found.\n"
+    assert [step.hold is not None for step in method.steps] == [True]

@@ -28,6 +28,10 @@ FAULTS: Mapping[str, Fault] = {
         "%(figure)s is typed here and is also worked out or given.",
         "Write %(names)s so that it changes with the sizes, or {= %(figure)s} where it is meant so.",
     ),
+    "bare-name": Fault(
+        "“%(name)s” is the name of a value and is printed as it stands.",
+        "Write {%(name)s} where the value is meant.",
+    ),
     "size-unused": Fault(
         "The size “%(name)s” is used by no formula, sentence, table or drawing.",
         "Use it, or take it out so that nobody measures it for nothing.",
