@@ -56,6 +56,8 @@ class Picture(Protocol):
     @property
     def alt(self) -> str: ...
     @property
+    def scale(self) -> str | None: ...
+    @property
     def key(self) -> tuple[tuple[str, str], ...]: ...
     def inline(self) -> str:
         """The SVG for a web page, its colours the page's custom properties."""
@@ -493,6 +495,56 @@ class PieceList:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CardColumn:
+    """An opening on a bench card: its mark and its name."""
+
+    mark: str
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardRow:
+    """A size to cut or set by: what it is, how it is meant, and a number in mm for each column."""
+
+    label: Prose
+    note: Prose = ""
+    sizes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardCheck:
+    """A check at the bench with its limit."""
+
+    what: Prose
+    limit: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchCard:
+    """One side of A4, in black alone, to be read at arm's length.
+
+    `under` stands over the title. `order` are the steps done at the bench, a hold point after the step that
+    it ends. `releaser` is who signs, with a telephone number. `figure` is left out where the rest needs its
+    room; where that is not enough, checks are set `close`, one after another in a paragraph.
+    """
+
+    key: str
+    under: str
+    title: str
+    revision: str
+    columns: tuple[CardColumn, ...]
+    rows: tuple[CardRow, ...]
+    figure: Figure | None = None
+    checks: tuple[CardCheck, ...] = ()
+    order: tuple[Prose, ...] = ()
+    holds: tuple[HoldLine, ...] = ()
+    releaser: str
+    stop_if: tuple[Prose, ...] = ()
+    emergency: tuple[Fact, ...] = ()
+    close: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cautions:
     """The usual cautions and the deference to local law, site rules and competent persons."""
 
@@ -650,9 +702,10 @@ Block: TypeAlias = (
     | SignOff
     | BriefingRecord
     | MethodList
+    | BenchCard
 )
 
-Kind: TypeAlias = Literal["statement", "guide", "index"]
+Kind: TypeAlias = Literal["statement", "guide", "index", "card"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

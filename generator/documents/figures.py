@@ -11,9 +11,10 @@ from generator.documents.blocks import Figure, Picture
 from generator.documents.drawing_files import in_files, plain
 from generator.documents.task import Task
 from generator.drawings.figures import Angle, Member, Part, Reading, Size
-from generator.drawings.orders import PAPER, PHONE, THUMBNAIL, Bound, Order
+from generator.drawings.orders import BENCH, BENCH_FORMS, PAPER, PHONE, THUMBNAIL, Bound, Order
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter
 from generator.model.method import Method
+from generator.model.scalars import Word
 from generator.model.steps import DrawingWanted, Step
 from generator.problems import ProblemLog, nearest
 from generator.prose import lookup
@@ -285,6 +286,22 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
 def _caption(picture: Picture) -> str:
     """The title without its scale, since a phone shows the same figure drawn at another."""
     return picture.title.removesuffix(f" {picture.scale}").removesuffix(",") if picture.scale else picture.title
+
+
+def bench_order(ledger: Ledger, opening: OpeningLedger) -> Order | None:
+    """The drawing that stands for the method, at one opening, in its form for a bench card; None for none."""
+    named = ledger.method.picture.value if ledger.method.picture else ""
+    asked = next((step.drawing for step in ledger.method.steps if _shows(step.drawing, named)), None)
+    if asked is None:
+        return None
+    form = BENCH_FORMS.get(named, named)
+    asked = asked.model_copy(update={"show": Word(value=form, span=asked.show.span)})
+    order = _order(asked, ledger, opening, ProblemLog())
+    return replace(order, width=BENCH) if order else None
+
+
+def _shows(drawing: DrawingWanted | None, name: str) -> bool:
+    return drawing is not None and drawing.show.value == name
 
 
 def small_order(ledger: Ledger) -> Order | None:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from generator.documents.blocks import Column, Table
 from generator.documents.task import Task
-from generator.model.method import ScheduleColumn
+from generator.model.prose import Prose
 from generator.prose import lookup
+from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 from generator.units import print_value
@@ -18,27 +21,32 @@ def schedule(task: Task) -> Table | None:
     if not task.surveyed or not task.method.schedule:
         return None
     say = task.language.say
-    columns = tuple(_column(task, column) for column in task.method.schedule)
+    columns = tuple(column_cells(task, one.show.value, task.surveyed) for one in task.method.schedule)
     return Table(
         key="openings",
         columns=(
             Column(head=say("Opening"), width=NAME_SHARE),
-            *(Column(head=_head(task, column), align="right") for column in task.method.schedule),
+            *(
+                Column(head=column_head(task, one.show.value, one.head), align="right")
+                for one in task.method.schedule
+            ),
         ),
         rows=tuple(zip((opening.label for opening in task.surveyed), *columns, strict=True)),
         note=say("All sizes in mm."),
     )
 
 
-def _head(task: Task, column: ScheduleColumn) -> str:
-    if column.head:
-        return task.told(column.head)
-    entries = task.ledger.entries(column.show.value.partition(".")[0])
-    return entries[0].label if entries else column.show.value
+def column_head(task: Task, shown: str, head: Prose | None) -> str:
+    """What a value is called over its column: the head given for it, otherwise its label."""
+    if head:
+        return task.told(head)
+    entries = task.ledger.entries(shown.partition(".")[0])
+    return entries[0].label if entries else shown
 
 
-def _column(task: Task, column: ScheduleColumn) -> tuple[str, ...]:
-    found = [lookup(column.show.value, task.ledger, opening) for opening in task.surveyed]
+def column_cells(task: Task, shown: str, openings: Sequence[OpeningLedger]) -> tuple[str, ...]:
+    """A value at each opening, in mm, all with the same decimals."""
+    found = [lookup(shown, task.ledger, opening) for opening in openings]
     decimals = max((_decimals(one) for one in found if isinstance(one, Worked)), default=0)
     return tuple(_cell(one, decimals) for one in found)
 

@@ -343,7 +343,7 @@ def _foot(jamb: Jamb) -> float:
 
 def _depth(jamb: Jamb) -> float:
     """How deep to show the lining: the plaster's back and the pin's point, where they are not too deep."""
-    return min(max(_DEEP, jamb.core_top + 8.0, _foot(jamb) + 3.0), _DEEPEST)
+    return min(max(_DEEP, jamb.core_top + 8.0, _foot(jamb) + 1.5), _DEEPEST)
 
 
 def lettered(parts: tuple[Part, ...]) -> tuple[tuple[str, Part], ...]:

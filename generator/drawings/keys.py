@@ -137,11 +137,11 @@ def letter_run(sheet: Sheet, entries: Sequence[Entry], top: float) -> float:
     for entry in entries:
         letter, words = extent(entry.letter, em, "bold")[0], extent(entry.text, em)[0]
         if x > left and x + letter + 1.2 + words > sheet.width - left:
-            x, y = left, y + _leading(sheet)
+            x, y = left, y + _leading(sheet) + 0.5
         sheet.text(entry.letter, x, y, "note", weight="bold")
         sheet.text(entry.text, x + letter + 1.2, y, "note")
         x += letter + words + 5.5
-    return y + em * 0.3
+    return y + em * 0.3 + 1.2
 
 
 def plain_list(sheet: Sheet, entries: Sequence[Entry], left: float, top: float, width: float) -> float:

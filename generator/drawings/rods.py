@@ -19,8 +19,8 @@ from generator.drawings.views import View
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
 _SIDE, _AFTER = 11.0, 16.0
-_VEE_HALF, _VEE_HIGH = 1.5, 4.0
-_ROD_HIGH, _ROD_OVER = 11.5, 7.0
+_VEE_HALF, _VEE_HIGH = 1.5, 3.5
+_ROD_HIGH, _ROD_OVER = 9.0, 7.0
 _MARK = Pen(width=0.7)
 _LETTERED = ("architrave", "packer", "lining", "plaster", "wall", "filler")
 
@@ -69,7 +69,8 @@ def jamb_rod(
 
     Sizes in mm, as for `jamb_section`. `outer_mark` is the architrave's outer edge from the lining's face;
     without it that mark bears no figure. The scale is the largest of 1:1, 1:2, 1:4, 1:5 and 1:10 that
-    fits the width. Raises KeyError for an unknown core or material, UnknownProfile for an unknown moulding.
+    fits the width; on a bench card the key stands beside the drawing. Raises KeyError for an unknown core or
+    material, UnknownProfile for an unknown moulding.
     """
     given = {name: value for name, value in locals().items() if name not in {"width", "outer_mark"}}
     jamb = Jamb(**(_UNSEEN | given))
@@ -114,19 +115,22 @@ def _place(jamb: Jamb, width: float) -> _Place:
 
 def _lay(sheet: Sheet, jamb: Jamb, marks: tuple[_Mark, ...], where: _Place, parts: tuple[Part, ...]) -> None:
     top = 1.0 if sheet.thumbnail else cap(sheet.em("figure"), "bold") + 1.5 + _VEE_HIGH
-    zero = top + (0.0 if sheet.thumbnail else _ROD_HIGH + 5.5) + jamb.front * where.scale
+    zero = top + (0.0 if sheet.thumbnail else _ROD_HIGH + 2.5) + jamb.front * where.scale
     bottom = zero + max(y for part in parts for _, y in part.points) * where.scale
     zone = Zone(box=Box(0.3, 0.3, sheet.width - 0.3, bottom + 3.0))
     view = View(sheet=sheet, scale=where.scale, origin=(where.face, zero), zone=zone)
     if not sheet.thumbnail:
         _rod(view, jamb, marks, top)
     for part in parts:
-        view.open_part(part.name, part.points, part.material, part.broken)
+        if part.broken:
+            view.open_part(part.name, part.points, part.material, part.broken)
+        else:
+            view.part(part.name, part.points, part.material)
     _figures(view, jamb)
     for letter, part in _lettered(parts):
         view.letter(letter, part.name, part.points)
     sheet.settle()
-    sheet.height = float(math.ceil(_key(sheet, parts, bottom + 3.0)))
+    sheet.height = float(math.ceil(_key(sheet, parts, max(bottom, sheet.bottom()) + 3.0)))
 
 
 def _rod(view: View, jamb: Jamb, marks: tuple[_Mark, ...], top: float) -> None:
@@ -145,10 +149,17 @@ def _rod(view: View, jamb: Jamb, marks: tuple[_Mark, ...], top: float) -> None:
         )
     _millimetres(view, jamb, top + _ROD_HIGH)
     _mark_figures(view, marks, top - _VEE_HIGH - 1.2)
+    _moulding_words(view, jamb, top + 5.0)
+
+
+def _moulding_words(view: View, jamb: Jamb, base: float) -> None:
+    """Say what lies between the last two marks, as fully as there is room for."""
+    sheet, room = view.sheet, jamb.architrave_width.mm * view.scale - 2.0
+    em, size = sheet.em("note"), jamb.architrave_width.text
+    fits = (words for words in (f"architrave {size}", size) if extent(words, em, "bold")[0] <= room)
     middle = view.at(-jamb.quirk - jamb.architrave_width.mm / 2, 0)[0]
-    sheet.text(
-        f"architrave {jamb.architrave_width.text}", middle, top + 6.4, "note", anchor="middle", weight="bold"
-    )
+    if words := next(fits, ""):
+        sheet.text(words, middle, base, "note", anchor="middle", weight="bold")
 
 
 def _edge(jamb: Jamb, away: float) -> float:
@@ -203,8 +214,8 @@ def _lettered(parts: tuple[Part, ...]) -> tuple[tuple[str, Part], ...]:
 
 
 def _key(sheet: Sheet, parts: tuple[Part, ...], top: float) -> float:
-    if sheet.thumbnail:
-        return top
+    if sheet.thumbnail or sheet.bench:
+        return notes(sheet, sheet.unplaced, top) if sheet.unplaced else top
     entries = [Entry(letter=letter, text=part.name) for letter, part in _lettered(parts)]
     return notes(sheet, sheet.unplaced, letter_run(sheet, entries, top))
 

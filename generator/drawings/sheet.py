@@ -200,10 +200,15 @@ class Sheet:
         return _EMS[self._reader][kind]
 
     @property
+    def bench(self) -> bool:
+        """Whether the sheet is laid out for a bench card."""
+        return self.narrow and self.width >= _BENCH_FROM
+
+    @property
     def _reader(self) -> str:
         if not self.narrow:
             return "paper"
-        return "bench" if self.width >= _BENCH_FROM else "phone"
+        return "bench" if self.bench else "phone"
 
     def fill(self, points: Points, colour: str) -> None:
         """Lay a flat fill; text keeps off a dark one."""

@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
 from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of, small_order
@@ -28,10 +29,14 @@ from generator.wording import ENGLISH
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Composition:
-    """The HTML of a document, for the screen and for the printer, and the drawings that stand as files."""
+    """The HTML of a document, for the screen and for the printer, and the drawings that stand as files.
+
+    `card` is the bench card's sheet; empty where there is none.
+    """
 
     page: str
     sheet: str
+    card: str
     drawings: Mapping[str, str]
 
 
@@ -41,7 +46,8 @@ def compose(pair: Pair) -> bytes:
     document = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
-    return json.dumps(_laid_out(document, pair)).encode()
+    card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
+    return json.dumps({**_laid_out(document, pair), "card": card}).encode()
 
 
 def composition(made: bytes) -> Composition:
@@ -68,8 +74,9 @@ def _task(pair: Pair) -> Task:
     """The pair worked out, with every drawing of it for paper and for the phone."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
     plans = cutting_plans(ledger, pair.project, ProblemLog())
+    carded = card_orders(ledger) if pair.card else ()
     timed = programme_orders(ledger) if pair.job else ()
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *timed))
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed))
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=ENGLISH)
 
 
@@ -78,7 +85,8 @@ def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
 
 
 def _links(pair: Pair) -> tuple[Link, ...]:
-    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{pair.name}.pdf"),)
+    card = (Link(text=ENGLISH.say("Bench card (PDF)"), href=pair.card),) if pair.card else ()
+    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{pair.name}.pdf"), *card)
 
 
 def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.documents.bench_card import check_cards
 from generator.documents.figures import wanted
 from generator.pipeline.pairs import Pair
 from generator.pipeline.told import told_as_bytes
@@ -22,6 +23,7 @@ def find_faults(pair: Pair) -> bytes:
     check_safety(pair.method, pair.job, pair.project, log)
     cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)
+    check_cards(ledger, pair.project, log)
     # A formula that cannot be read may use any of them.
     if pair.job is None and not ledger.broken:
         check_unused(pair.method, {name for each in asked for name, _ in each.order.values}, log)

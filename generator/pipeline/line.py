@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.folder import Project, load_folder
-from generator.pipeline.compositions import Composition, compose, compose_page_of_all, composition
+from generator.pipeline.compositions import compose, compose_page_of_all, composition
 from generator.pipeline.faults import find_faults
 from generator.pipeline.inputs import Inputs, read_inputs
 from generator.pipeline.pairs import Pair, pairs_of
@@ -49,12 +49,14 @@ def make_site(assessed: Assessed, crew: Crew) -> Mapping[str, bytes]:
     *composed, index = crew.perform("Drawing and composing", [*map(_compose, pairs), _compose_index(pairs)])
     laid_out = [composition(made) for made in composed]
     hash_of_theme = hash_of_files(theme)
-    printing = [_print(each, theme, hash_of_theme) for each in laid_out]
-    *sheets, shared = crew.perform("Printing", [*printing, _share(theme, hash_of_theme)])
+    to_print = {f"{pair.name}.pdf": each.sheet for pair, each in zip(pairs, laid_out, strict=True)}
+    to_print |= {pair.card: each.card for pair, each in zip(pairs, laid_out, strict=True) if pair.card}
+    printing = [_print(sheet, theme, hash_of_theme) for sheet in to_print.values()]
+    *printed, shared = crew.perform("Printing", [*printing, _share(theme, hash_of_theme)])
     return {
         "index.html": index,
         **{f"{pair.name}.html": each.page.encode() for pair, each in zip(pairs, laid_out, strict=True)},
-        **{f"{pair.name}.pdf": sheet for pair, sheet in zip(pairs, sheets, strict=True)},
+        **dict(zip(to_print, printed, strict=True)),
         **{name: svg.encode() for each in laid_out for name, svg in each.drawings.items()},
         **{f"assets/{name}": content for name, content in assets(shared).items()},
     }
@@ -86,9 +88,8 @@ def _all_files(pairs: Iterable[Pair]) -> Mapping[str, str]:
     return {file: value for pair in pairs for file, value in pair.by.items()}
 
 
-def _print(each: Composition, theme: Theme, hash_of_theme: str) -> Task:
-    sheet = Sheet(html=each.sheet, theme=theme)
-    return Task(step="sheet", work=print_sheet, of=sheet, by=(each.sheet, hash_of_theme))
+def _print(html: str, theme: Theme, hash_of_theme: str) -> Task:
+    return Task(step="sheet", work=print_sheet, of=Sheet(html=html, theme=theme), by=(html, hash_of_theme))
 
 
 def _share(theme: Theme, hash_of_theme: str) -> Task:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from generator.documents.bench_card import has_card
 from generator.model.folder import Project
 from generator.model.jobs import Job
 from generator.model.method import Method
@@ -32,6 +33,13 @@ class Pair:
         if self.job is None:
             return f"guide-{Path(self.method.span.file).stem}"
         return f"statement-{Path(self.job.span.file).stem}"
+
+    @property
+    def card(self) -> str:
+        """The name of its bench card's file; empty where it has none."""
+        if self.job is None or not has_card(self.method):
+            return ""
+        return f"{Path(self.job.span.file).stem}-card.pdf"
 
 
 def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]:

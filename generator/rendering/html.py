@@ -24,13 +24,14 @@ from generator.documents.blocks import (
 )
 from generator.rendering import markdown, outline
 from generator.rendering.numerals import set_numbers
-from generator.rendering.pictures import data_uri, icon_symbols, inline_svg
+from generator.rendering.pictures import black_uri, data_uri, icon_symbols, inline_svg
 from generator.rendering.sheet_rule import sheet_rule
 from generator.rendering.themes import Theme
 from generator.wording import ENGLISH, Language
 
 Medium = Literal["screen", "paper"]
 _INDENTS = re.compile(r"\n\s+")
+_MARGIN_TOP = {"card": 13}
 _CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
 # Height over width from which a drawing is laid beside the whole step and not beside its first half.
 _TALL = 1.1
@@ -161,7 +162,7 @@ def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
 
 _FILTERS: Mapping[str, Any] = {
     "numbers": numbers, "prose": prose, "line": line, "shares": shares, "data_uri": data_uri,
-    "tall": tall, "crowded": crowded, "fill_sheet": fill_sheet,
+    "black_uri": black_uri, "tall": tall, "crowded": crowded, "fill_sheet": fill_sheet,
 }  # fmt: skip
 
 
@@ -184,7 +185,11 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "inline": inline_svg,
         "cut_columns": cut_columns,
         "code": _code(document.address) if medium == "paper" and document.address else "",
-        "sheet_rule": sheet_rule(language.say(_ROD_NOTE), _diagonal_word(document, language)),
+        "sheet_rule": sheet_rule(
+            language.say(_ROD_NOTE),
+            _diagonal_word(document, language),
+            top=_MARGIN_TOP.get(document.kind, 22),
+        ),
         "page_number": Markup('<span class="page-number"></span>'),
         "page_count": Markup('<span class="page-count"></span>'),
     }

@@ -10,6 +10,7 @@ from functools import lru_cache
 from markupsafe import Markup, escape
 
 from generator.documents.blocks import Figure, Picture
+from generator.drawings.pens import PAPER, STEEL, TINT
 from generator.rendering.fonts import held_font_css
 from generator.rendering.themes import Theme
 
@@ -96,6 +97,16 @@ _TEXT = re.compile(r"(?<=>)[^<>]+(?=</text>)")
 @lru_cache(maxsize=256)
 def _encoded(svg: str) -> str:
     return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
+
+
+def black_uri(picture: Picture) -> str:
+    """The drawing in black on white alone, as an address that holds it whole."""
+    return _encoded(_COLOUR.sub(lambda found: _BLACK.get(found.group(), "#000000"), picture.svg))
+
+
+_COLOUR = re.compile(r"#[0-9a-f]{6}(?=[;\"])")
+# What lies under lines and letters turns white; every line and letter turns black.
+_BLACK = {TINT: "#ffffff", STEEL: "#ffffff", PAPER: "#ffffff"}
 
 
 def data_uri(picture: Picture) -> str:

@@ -10,7 +10,7 @@ from markupsafe import Markup
 from generator.rendering.rod import paper_rod
 
 # A background of `@page` is placed from the corner of the text: places on the sheet less the margins.
-_MARGIN_LEFT_MM, _MARGIN_TOP_MM = 24, 22
+_MARGIN_LEFT_MM = 24
 _ROD_LEFT_MM, _ROD_TOP_MM = 5.5, 16
 # The word runs along the diagonal; at this size five capitals fill it, and a longer word is set smaller.
 _WORD_MM, _WORD_LETTERS = 67.0, 5
@@ -20,8 +20,8 @@ def _address(svg: str) -> str:
     return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
 
 
-def _place(left: float, top: float) -> str:
-    return f"{left - _MARGIN_LEFT_MM:g}mm {top - _MARGIN_TOP_MM:g}mm"
+def _place(left: float, top: float, margin: float) -> str:
+    return f"{left - _MARGIN_LEFT_MM:g}mm {top - margin:g}mm"
 
 
 def _word_svg(word: str) -> str:
@@ -34,14 +34,14 @@ def _word_svg(word: str) -> str:
     )
 
 
-def sheet_rule(note: str, word: str = "") -> Markup:
+def sheet_rule(note: str, word: str = "", *, top: float = 22) -> Markup:
     """An `@page` rule with the rod 6 to 14 mm from the left edge and `note` beside it.
 
-    `word`, where there is one, runs across the sheet behind the text.
+    `word`, where there is one, runs across the sheet behind the text. `top` is the margin over the text, mm.
     """
-    layers = [(_address(paper_rod(note)), _place(_ROD_LEFT_MM, _ROD_TOP_MM))]
+    layers = [(_address(paper_rod(note)), _place(_ROD_LEFT_MM, _ROD_TOP_MM, top))]
     if word:
-        layers.append((_address(_word_svg(word.upper())), _place(0, 0)))
+        layers.append((_address(_word_svg(word.upper())), _place(0, 0, top)))
     images = ",".join(f'url("{address}")' for address, _ in layers)
     places = ",".join(place for _, place in layers)
     return Markup(

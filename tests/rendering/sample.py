@@ -7,7 +7,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from generator.documents.blocks import (
+    BenchCard,
     BriefingRecord,
+    CardCheck,
+    CardColumn,
+    CardRow,
     Cautions,
     Check,
     CheckBox,
@@ -771,5 +775,50 @@ def index() -> Document:
                 )
             ),
             CAUTIONS,
+        ),
+    )
+
+
+def card() -> Document:
+    """A bench card of two openings."""
+    figure = Figure(
+        key="card-section",
+        caption="Section at the jamb",
+        picture=section_picture(112),
+        scale="1:1",
+        items=(KeyItem(letter="A", text="architrave"), KeyItem(letter="B", text="packer")),
+    )
+    return Document(
+        kind="card",
+        lang="en-GB",
+        number="SF-07",
+        title="Bench card: Architrave to a set-back frame",
+        description="Bench card of the Reading Room doors.",
+        job="Ottermere Reading Room",
+        company="Pellow & Finch Joinery",
+        issue=issue_of(Status.FOR_CONSTRUCTION),
+        footer=("For construction", "Issued 16 November 2026"),
+        blocks=(
+            BenchCard(
+                key="card-1-2",
+                under="Bench card SF-07, Ottermere Reading Room",
+                title="Architrave to a set-back frame",
+                revision="C01",
+                columns=(
+                    CardColumn(mark="1", name="Porch to hall"),
+                    CardColumn(mark="2", name="Hall to kitchen"),
+                ),
+                rows=(
+                    CardRow(label="Packer", note="24 mm wide", sizes=("8.5", "9.0")),
+                    CardRow(label="Head", note="long point", sizes=("924", "")),
+                ),
+                figure=figure,
+                checks=(CardCheck(what="First quirk at every mark", limit="0.5 mm"),),
+                order=("**5** Cut the packers", "**6** Glue and pin the packers, **H2**"),
+                holds=(HoldLine(number="H2", what="Before packers are covered", when="after step 6"),),
+                releaser="Ines Carrow, 07700 900417",
+                stop_if=("the detector sounds", "extraction fails"),
+                emergency=(Fact(label="Hurt", text="Dev Marlin, hall table"),),
+            ),
         ),
     )

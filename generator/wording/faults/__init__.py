@@ -6,7 +6,17 @@ from collections.abc import Mapping
 
 from generator.problems import Problem
 from generator.wording import ENGLISH, Language
-from generator.wording.faults import drawings, formulas, model, prose, publishing, quantities, reading, safety
+from generator.wording.faults import (
+    documents,
+    drawings,
+    formulas,
+    model,
+    prose,
+    publishing,
+    quantities,
+    reading,
+    safety,
+)
 from generator.wording.faults.fault import Fault
 
 ROOMS: Mapping[str, Mapping[str, Fault]] = {
@@ -17,6 +27,7 @@ ROOMS: Mapping[str, Mapping[str, Fault]] = {
     "prose": prose.FAULTS,
     "safety": safety.FAULTS,
     "drawings": drawings.FAULTS,
+    "documents": documents.FAULTS,
     "publishing": publishing.FAULTS,
 }
 
