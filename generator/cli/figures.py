@@ -13,6 +13,7 @@ from generator.quantities.ledger import Entry, Ledger, OpeningLedger
 from generator.quantities.limits import ends, limit_lines, limits_of, limits_text
 from generator.quantities.readings import Readings
 from generator.quantities.results import Finding, finding_words
+from generator.quantities.ripping import ripping_batches
 from generator.quantities.worked import Judged, Worked
 from generator.quantities.workings import places, print_worked, working_lines
 from generator.units import Unit
@@ -20,6 +21,7 @@ from generator.units import Unit
 SPACE = " "
 """Between number and unit: a terminal and a spreadsheet have no thin space."""
 READINGS_JOINT = "; "
+RIPPING = "Strips to be ripped"
 HEADINGS = (
     "opening", "name", "label", "value", "number", "unit", "working", "rests on", "least", "greatest",
 )  # fmt: skip
@@ -60,8 +62,18 @@ class _Where:
 
 
 def figures_of(ledger: Ledger) -> tuple[Figure, ...]:
-    """Every value of the ledger, those of the whole job first; a record gives one figure for each part."""
-    return tuple(figure for opening, entry in ledger.everything() for figure in _figures(opening, entry))
+    """Every value of the ledger, those of the whole job first; a record gives one figure for each part.
+
+    Strips to be ripped stand between, by section over all openings.
+    """
+    told = (_figures(opening, entry) for opening, entry in ledger.everything() if opening is None)
+    inside = (_figures(opening, entry) for opening, entry in ledger.everything() if opening)
+    return tuple(chain.from_iterable((*told, _ripped(ledger), *inside)))
+
+
+def _ripped(ledger: Ledger) -> Iterator[Figure]:
+    for number, batch in enumerate(ripping_batches(ledger), 1):
+        yield from _told(_Where(opening="", name=f"ripping_{number}", label=RIPPING), batch)
 
 
 def _figures(opening: OpeningLedger | None, entry: Entry) -> Iterator[Figure]:
@@ -76,6 +88,8 @@ def _told(where: _Where, result: object) -> Iterator[Figure]:
         yield _worked(where, result)
     elif isinstance(result, str | Readings | Judged | Finding):
         yield _figure(where, _in_words(result))
+    elif isinstance(result, tuple) and result and all(isinstance(item, str) for item in result):
+        yield _figure(where, ", ".join(result))
     elif isinstance(result, tuple):
         for number, item in enumerate(result, 1):
             yield from _told(where.inner(str(number)), item)

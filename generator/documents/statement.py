@@ -20,6 +20,7 @@ from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
 from generator.documents.pieces import piece_list
 from generator.documents.programme import programme_part
+from generator.documents.ripping import ripping_list
 from generator.documents.sections import sections
 from generator.documents.steps import sequence
 from generator.documents.task import Task, day
@@ -69,12 +70,12 @@ def _footer(task: Task, control: DocumentControl) -> tuple[str, ...]:
 
 def _core(task: Task) -> tuple[Block, ...]:
     say = task.language.say
-    pieces = piece_list(task)
+    cut = tuple(block for block in (piece_list(task), ripping_list(task)) if block)
     return (
         Contents(),
         sequence(task),
         hazard_table(task),
-        *((pieces,) if pieces else ()),
+        *cut,
         Part(key="required-sections", title=say("Required sections"), blocks=sections(task)),
         cautions(task),
         _sign_off(task),
