@@ -2,8 +2,9 @@
 
     python tests/benchmarks/publish.py [--jobs 50]
 
-Untuned means: one process, drawings inline in the HTML, WeasyPrint's default settings, nothing shared
-between documents. The figures depend on the machine; the ratios travel. Not collected by pytest.
+Untuned means: one process of its own, drawings inline in the HTML, WeasyPrint's default settings, nothing
+shared between documents; composing them is not counted, and they are neither tagged nor kept. The figures
+depend on the machine; the ratios travel. Not collected by pytest.
 """
 
 from __future__ import annotations
@@ -37,7 +38,15 @@ from generator.wording.report import report_text
 
 ROOT = Path(__file__).parents[2]
 COMMAND = "import sys; from generator.cli import main; sys.exit(main(sys.argv[1:]))"
-EMBEDDED = re.compile(r'<img\b[^>]*?src="data:image/svg\+xml;base64,([^"]+)"[^>]*>')
+EMBEDDED = re.compile(r'<img\b([^>]*?)src="data:image/svg\+xml;base64,([^"]+)"([^>]*)>')
+HELD = re.compile(r'\b(?:class|style)="[^"]*"')
+UNTUNED = """
+import sys
+from pathlib import Path
+from weasyprint import HTML
+for file in sorted(Path(sys.argv[1]).iterdir()):
+    HTML(string=file.read_text(encoding="utf-8"), base_url=sys.argv[2]).write_pdf()
+"""
 JOB, METHOD = "reading-room-doors", "architrave-set-back-frame"
 
 
@@ -125,17 +134,25 @@ def change_one_sentence(folder: Path) -> None:
     file.write_text(changed)
 
 
-def print_untuned(sheets: Iterable[str], style: str) -> None:
-    """WeasyPrint on the same sheets as it comes: drawings inline, nothing shared, all settings at default."""
-    from weasyprint import HTML
-
-    for html in sheets:
+def lay_untuned(sheets: Iterable[str], style: str, folder: Path) -> Path:
+    """The same sheets as files, each with its whole style and its drawings inline."""
+    folder.mkdir()
+    for number, html in enumerate(sheets):
         text = EMBEDDED.sub(_inlined, html).replace("</head>", f"<style>{style}</style></head>")
-        HTML(string=text).write_pdf()
+        (folder / f"{number:03}.html").write_text(text, encoding="utf-8")
+    return folder
 
 
 def _inlined(found: re.Match[str]) -> str:
-    return base64.b64decode(found[1]).decode()
+    """The drawing itself, of the class and size of the image that held it."""
+    held = " ".join(HELD.findall(found[1] + found[3]))
+    svg = base64.b64decode(found[2]).decode()
+    return svg[svg.index("<svg") :].replace("<svg", f"<svg {held}", 1)
+
+
+def print_untuned(folder: Path, base: str) -> None:
+    """WeasyPrint on those files as it comes, in a process that has nothing else in it."""
+    subprocess.run([sys.executable, "-c", UNTUNED, folder, base], check=True, capture_output=True)
 
 
 def report(figures: Iterable[tuple[str, str]]) -> None:
@@ -160,7 +177,9 @@ def printing(found: Assessed, jobs: Path, place: Path) -> Iterator[tuple[str, st
     """The same sheets untuned, and published whole with one worker and with two."""
     style = "\n".join((paper_font_css(), found.theme.text("tokens.css"), found.theme.text("print.css")))
     sheets = [composition(compose(pair)).sheet for pair in found.pairs]
-    untuned = taken(lambda: print_untuned(sheets, style))
+    folder = lay_untuned(sheets, style, place / "untuned")
+    base = found.theme.file("print.css").parent.as_uri() + "/"
+    untuned = taken(partial(print_untuned, folder, base))
     yield f"{len(sheets)} documents, untuned", str(untuned)
     for workers, aim in ((1, 0.45), (2, 0.25)):
         whole = taken(partial(publish, jobs, place / f"cold-{workers}", workers))
