@@ -11,7 +11,8 @@ from generator.documents.task import Task
 from generator.drawings.bar_values import NAME, sheet_values
 from generator.drawings.orders import PAPER, PHONE, Order
 from generator.quantities.cutting.plan import CuttingPlan
-from generator.quantities.cutting.wording import outcome_words
+from generator.quantities.cutting.within import PlansWithin, plans_within
+from generator.quantities.cutting.wording import outcome_words, within_words
 
 
 def plan_orders(plans: Sequence[CuttingPlan]) -> tuple[Order, ...]:
@@ -22,7 +23,10 @@ def plan_orders(plans: Sequence[CuttingPlan]) -> tuple[Order, ...]:
 def cutting_part(task: Task) -> Part | None:
     """Each plan in a sentence and drawn; None where nothing is cut."""
     say = task.language.say
-    blocks = tuple(block for plan in task.plans for block in _blocks(task, plan))
+    within = plans_within(task.ledger, task.project) or [None] * len(task.plans)
+    blocks = tuple(
+        block for plan, ends in zip(task.plans, within, strict=True) for block in _blocks(task, plan, ends)
+    )
     if not blocks:
         return None
     return Part(
@@ -33,9 +37,11 @@ def cutting_part(task: Task) -> Part | None:
     )
 
 
-def _blocks(task: Task, plan: CuttingPlan) -> Iterator[Text | Figure]:
+def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterator[Text | Figure]:
     number = task.plans.index(plan) + 1
     outcome = outcome_words(plan, task.language)
+    if outcome and within:
+        outcome = f"{outcome} {within_words(within, task.language)}"
     if outcome:
         yield Text(text=(f"**{plan.order.label}.** {outcome}",))
     for place, sheet in enumerate(_sheets(plan), 1):

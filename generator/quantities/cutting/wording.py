@@ -8,6 +8,7 @@ from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 from generator.quantities.cutting.habit import Habit
 from generator.quantities.cutting.orders import mm_text
 from generator.quantities.cutting.plan import CuttingPlan
+from generator.quantities.cutting.within import PlansWithin
 from generator.wording import ENGLISH, Language
 
 _HUNDREDTH = Decimal("0.01")
@@ -29,6 +30,26 @@ def _bought(plan: CuttingPlan, language: Language) -> str:
     if listed:
         return language.say("Buy %(listed)s.", listed=listed)
     return language.say("Use %(kept)s on hand; nothing is bought.", kept=kept)
+
+
+def within_words(within: PlansWithin, language: Language = ENGLISH) -> str:
+    """What the limits of the sizes may change about what is bought; that they change nothing is said too."""
+    if within.longest.totals is None:
+        return language.say("With pieces at the most their limits allow, no length of this stock is enough.")
+    if not within.open:
+        return language.say("The same stock does within the limits of the sizes.")
+    least, most = (_stock(plan) for plan in (within.shortest, within.longest))
+    return language.say(
+        "Within the limits of the sizes anything from %(least)s to %(most)s may be needed.",
+        least=least,
+        most=most,
+    )
+
+
+def _stock(plan: CuttingPlan) -> str:
+    """All that a plan cuts, on hand or bought."""
+    parts = [part for on_hand in (True, False) if (part := _lengths(plan, on_hand=on_hand))]
+    return " + ".join(parts)
 
 
 def _lengths(plan: CuttingPlan, *, on_hand: bool) -> str:
