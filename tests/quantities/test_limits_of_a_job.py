@@ -96,12 +96,20 @@ def figures(ledger: Ledger) -> dict[str, Worked]:
     }
 
 
-def test_every_figure_of_the_doors_worked_again_lies_within_its_range(project: Project) -> None:
-    job = job_titled(project, "Reading Room doors")
+@pytest.mark.parametrize(("title", "least"), [("Reading Room doors", 300), ("Reading Room new leaf", 60)])
+def test_every_figure_of_a_job_worked_again_lies_within_its_range(
+    project: Project, title: str, least: int
+) -> None:
+    """The suspects of six measurements are left out: another may stand first when they are worked again."""
+    job = job_titled(project, title)
     rows = tuple(limited(row) for row in job.rows)
     said = {name: limits_of(item) for name, item in figures(worked_in(job, rows, project)).items()}
-    followed = {name: found for name, found in said.items() if found and found.low and found.high}
-    assert len(followed) > 300
+    followed = {
+        name: found
+        for name, found in said.items()
+        if found and found.low and found.high and ".measured." not in name
+    }
+    assert len(followed) > least
     dice, looked_at = random.Random(9), 0
     for _ in range(6):
         again = figures(worked_in(job, tuple(shaken(row, dice) for row in rows), project))
@@ -113,7 +121,7 @@ def test_every_figure_of_the_doors_worked_again_lies_within_its_range(project: P
             slack = 1e-6 * max(1.0, abs(outcome))
             assert low - slack <= outcome <= high + slack, (name, low, outcome, high)
             looked_at += 1
-    assert looked_at > 1800
+    assert looked_at > 5 * least
 
 
 def test_what_is_not_followed_is_said_and_is_little(project: Project) -> None:
