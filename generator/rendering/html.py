@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -19,8 +20,6 @@ from generator.documents.blocks import (
     FrontPage,
     Piece,
     Status,
-    Workings,
-    every_block,
 )
 from generator.rendering import markdown, outline
 from generator.rendering.numerals import set_numbers
@@ -195,19 +194,18 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
     }
 
 
-def _has_workings(block: Block) -> bool:
-    return any(isinstance(inner, Workings) for inner in every_block((block,)))
-
-
 def _parts(document: Document) -> dict[str, Any]:
-    """A sheet's body, then drawings too big to share a page with their steps, then the annex of workings."""
-    annex = tuple(filter(_has_workings, document.blocks))
+    """A sheet's body, then drawings too big to share a page with their steps, then the annexes."""
     big = (step.figures for step in document.steps() if fill_sheet(step.figures))
     return {
-        "body": tuple(block for block in document.blocks if block not in annex),
+        "body": tuple(itertools.takewhile(_in_body, document.blocks)),
         "plates": tuple(figure for figures in big for figure in figures),
-        "annex": annex,
+        "annex": tuple(itertools.dropwhile(_in_body, document.blocks)),
     }
+
+
+def _in_body(block: Block) -> bool:
+    return not getattr(block, "key", "").startswith("annex-")
 
 
 _DIAGONAL: Mapping[Status, str] = {

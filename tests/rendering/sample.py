@@ -538,7 +538,7 @@ def workings() -> Workings:
         for o in OPENINGS
     ]
     return Workings(
-        key="workings", title="Workings", intro="Every size in this document.", workings=tuple(made * 3)
+        key="annex-workings", title="Workings", intro="Every size in this document.", workings=tuple(made * 3)
     )
 
 

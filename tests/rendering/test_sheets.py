@@ -269,6 +269,6 @@ def test_drawings_too_big_for_their_step_stand_after_the_text_before_the_working
     steps = (replace(sample.steps(guide=False)[0], figures=(big,)),)
     blocks = tuple(replace(b, steps=steps) if isinstance(b, Sequence) else b for b in statement.blocks)
     sheet = render_sheet(replace(statement, blocks=blocks), theme)
-    places = [sheet.index(f'id="{key}"') for key in ("step-1", "briefing", "figure-8", "workings")]
+    places = [sheet.index(f'id="{key}"') for key in ("step-1", "briefing", "figure-8", "annex-workings")]
     assert places == sorted(places)
     assert 'Figure 8, page <a class="page-of" href="#figure-8">' in sheet
