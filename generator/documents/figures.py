@@ -285,7 +285,9 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
 
 def _caption(picture: Picture) -> str:
     """The title without its scale, since a phone shows the same figure drawn at another."""
-    return picture.title.removesuffix(f" {picture.scale}").removesuffix(",") if picture.scale else picture.title
+    return (
+        picture.title.removesuffix(f" {picture.scale}").removesuffix(",") if picture.scale else picture.title
+    )
 
 
 def bench_order(ledger: Ledger, opening: OpeningLedger) -> Order | None:
