@@ -43,7 +43,7 @@ def _working(task: Task, entry: Entry, result: Worked) -> Working:
         label=entry.label,
         lines=(
             *working_lines(result, task.language, name=entry.name, unit=entry.unit),
-            *limit_lines(result, entry.unit, language=task.language),
+            *reversed(limit_lines(result, entry.unit, language=task.language)),
         ),
         result=with_limits(result, entry.unit, language=task.language),
         origins=origins(task, result.tree),

@@ -38,7 +38,7 @@ def test_a_working_ends_with_its_limits_and_what_they_come_from(statement_task: 
     found = {one.name: one for one in workings(limited(statement_task, "1")).workings}
     metres = found["architrave_metres"]
     assert metres.result == "20.23\u2009m ± 0.01\u2009m"
-    assert metres.lines[-1] == "limits from opening_width ± 1\u2009mm: 4\u2009mm"
+    assert metres.lines[-2:] == ("limits from opening_width ± 1\u2009mm: 4\u2009mm", f"= {metres.result}")
     origins = (origin for one in found.values() for origin in one.origins)
     assert any("± 1\u2009mm" in origin.value for origin in origins)
 
