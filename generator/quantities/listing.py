@@ -46,4 +46,3 @@ def _values(name: str, result: Result) -> Iterator[tuple[str, Worked]]:
             value = getattr(result, each.name)
             if isinstance(value, Worked):
                 yield f"{name}.{each.name}", value
-
