@@ -8,7 +8,6 @@ from generator.documents.blocks import (
     BenchCard,
     CardCheck,
     CardColumn,
-    CardRow,
     Document,
     Fact,
     Figure,
@@ -18,17 +17,16 @@ from generator.documents.blocks import (
     Status,
 )
 from generator.documents.card_room import fitted
+from generator.documents.card_rows import card_rows, has_card
 from generator.documents.drawing_files import plain
 from generator.documents.figures import bench_order
 from generator.documents.front import issue_of
 from generator.documents.holds import numbered, releaser
-from generator.documents.openings import column_cells, column_head
 from generator.documents.task import Task, day, sentence
 from generator.drawings.orders import BENCH_FORMS, Order
 from generator.model.card import Card
 from generator.model.folder import Project
 from generator.model.jobs import DocumentControl, Job
-from generator.model.method import Method
 from generator.model.steps import Step
 from generator.problems import ProblemLog
 from generator.quantities.ledger import Ledger, OpeningLedger
@@ -63,17 +61,6 @@ def compose_cards(task: Task) -> Document:
         footer=_footer(task, control),
         blocks=cards,
     )
-
-
-def has_card(method: Method) -> bool:
-    """True for a method that works out a size to cut or set by, so that its jobs have a bench card."""
-    named = bool(method.card and method.card.sizes)
-    return named or any(_is_worked(method, column.show.value) for column in method.schedule)
-
-
-def _is_worked(method: Method, shown: str) -> bool:
-    """True for what is worked out, since a size measured there is not cut by."""
-    return shown.partition(".")[0] in method.quantities
 
 
 def check_cards(ledger: Ledger, project: Project, log: ProblemLog) -> None:
@@ -117,7 +104,7 @@ def compose_card(task: Task, openings: tuple[OpeningLedger, ...]) -> BenchCard |
         title=task.method.title.value,
         revision=job.document.revision.value,
         columns=tuple(_column(opening) for opening in openings),
-        rows=tuple(_rows(task, openings)),
+        rows=card_rows(task, openings),
         checks=tuple(_checks(task)),
         order=tuple(_order(task)),
         holds=tuple(_holds(task)),
@@ -150,24 +137,6 @@ def _column(opening: OpeningLedger) -> CardColumn:
     return CardColumn(mark=opening.mark if opening.row else "", name=name or "")
 
 
-def _rows(task: Task, openings: tuple[OpeningLedger, ...]) -> Iterator[CardRow]:
-    """The sizes that the method names for its card; those of the table of openings where it names none."""
-    one = openings[0] if len(openings) == 1 else None
-    card = task.method.card
-    if card and card.sizes:
-        for size in card.sizes:
-            yield CardRow(
-                label=column_head(task, size.show.value, size.head),
-                note=task.told(size.note, one),
-                sizes=column_cells(task, size.show.value, openings),
-            )
-        return
-    for column in task.method.schedule:
-        if _is_worked(task.method, column.show.value):
-            head = column_head(task, column.show.value, column.head)
-            yield CardRow(label=head, sizes=column_cells(task, column.show.value, openings))
-
-
 def _steps(task: Task) -> Iterator[tuple[int, Step]]:
     card: Card | None = task.method.card
     chosen = {int(step) for step in card.steps} if card else set()
@@ -179,7 +148,7 @@ def _steps(task: Task) -> Iterator[tuple[int, Step]]:
 def _order(task: Task) -> Iterator[str]:
     holds = {held.step: held.number for held in numbered(task)}
     for number, step in _steps(task):
-        then = task.language.say(", **%(hold)s**", hold=holds[number]) if number in holds else ""
+        then = task.language.say(", **%(hold)s**.", hold=holds[number]) if number in holds else ""
         yield f"**{number}** {step.title.value}{then}"
 
 

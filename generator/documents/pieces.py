@@ -29,10 +29,15 @@ def piece_list(task: Task) -> PieceList | None:
 
 def _cuts(task: Task) -> Iterator[tuple[OpeningLedger, Cut]]:
     for opening in task.ledger.openings:
-        for plan in task.method.cutting.values():
-            found = lookup(plan.pieces.value, task.ledger, opening)
-            if isinstance(found, tuple):
-                yield from ((opening, cut) for cut in found if isinstance(cut, Cut))
+        yield from ((opening, cut) for cut in cuts_of(task, opening))
+
+
+def cuts_of(task: Task, opening: OpeningLedger) -> Iterator[Cut]:
+    """The pieces of every cutting plan at one opening."""
+    for plan in task.method.cutting.values():
+        found = lookup(plan.pieces.value, task.ledger, opening)
+        if isinstance(found, tuple):
+            yield from (cut for cut in found if isinstance(cut, Cut))
 
 
 def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
@@ -45,12 +50,13 @@ def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
         hand=cut.hand,
         long_point=f"{long}{over}",
         short_point=short if short != long else "",
-        ends=_ends(task, cut),
+        ends=ends_of(task, cut),
         section=_section(cut),
     )
 
 
-def _ends(task: Task, cut: Cut) -> str:
+def ends_of(task: Task, cut: Cut) -> str:
+    """How both ends are cut, once where they are alike; left before right."""
     ends = [_end(task, end.magnitude == 0, print_worked(end).text()) for end in (cut.left_end, cut.right_end)]
     return ends[0] if ends[0] == ends[1] else " / ".join(ends)
 

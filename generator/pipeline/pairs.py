@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from generator.documents.bench_card import has_card
+from generator.documents.card_rows import has_card
 from generator.model.folder import Project
 from generator.model.jobs import Job
 from generator.model.method import Method

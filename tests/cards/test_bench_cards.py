@@ -19,10 +19,10 @@ from generator.documents.bench_card import (
     compose_card,
     compose_cards,
     groups,
-    has_card,
 )
 from generator.documents.blocks import BenchCard, Document
 from generator.documents.card_room import SIDE, height
+from generator.documents.card_rows import has_card
 from generator.documents.figures import bench_order
 from generator.documents.task import Task
 from generator.drawings.registry import draw
