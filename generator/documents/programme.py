@@ -82,16 +82,16 @@ def outcome(made: Programme, language: Language) -> str:
     work = duration(made.person_minutes, language)
     if made.day is None:
         end = duration(made.end, language)
-        return language.say("All is ready after %(end)s; %(work)s of work by one person.", end=end, work=work)
+        return language.say("All is ready after %(end)s; %(work)s of work, all hands added up.", end=end, work=work)
     days, rest = divmod(made.end, CLOCK_DAY)
     if rest > made.day:
         return language.say(
-            "All is ready in the night after day %(day)s; %(work)s of work by one person.",
+            "All is ready in the night after day %(day)s; %(work)s of work, all hands added up.",
             day=str(days + 1),
             work=work,
         )
     return language.say(
-        "All is ready %(into)s into day %(day)s; %(work)s of work by one person.",
+        "All is ready %(into)s into day %(day)s; %(work)s of work, all hands added up.",
         into=duration(rest, language),
         day=str(days + 1),
         work=work,

@@ -13,9 +13,10 @@ from generator.wording import ENGLISH
 
 def test_it_says_when_all_is_ready_and_what_that_rests_on(statement_task: Task) -> None:
     part = programme_part(statement_task)
-    minutes = sum(int(step.minutes) for step in statement_task.method.steps) * 4
+    steps = statement_task.method.steps
+    minutes = sum(int(step.minutes) * int(step.crew or 1) for step in steps) * 4
     assert part.intro.startswith("All is ready ")
-    assert f"; {minutes // 60} h {minutes % 60} min of work by one person." in part.intro
+    assert f"; {minutes // 60} h {minutes % 60} min of work, all hands added up." in part.intro
     assert "Times are the method's own and no promise" in part.intro
     assert "A working day is 7 h 30 min; a wait runs on through the night." in part.intro
 
@@ -48,8 +49,8 @@ def test_a_moment_is_told_by_its_day() -> None:
 def test_what_dries_overnight_is_ready_in_the_night() -> None:
     tasks = (Timed(number=1, work=400, wait=240),)
     assert outcome(programme(tasks, 450), ENGLISH) == (
-        "All is ready in the night after day 1; 6 h 40 min of work by one person."
+        "All is ready in the night after day 1; 6 h 40 min of work, all hands added up."
     )
     assert outcome(programme(tasks), ENGLISH) == (
-        "All is ready after 10 h 40 min; 6 h 40 min of work by one person."
+        "All is ready after 10 h 40 min; 6 h 40 min of work, all hands added up."
     )

@@ -38,7 +38,7 @@ def values(tasks: tuple[Task, ...], day: int | None = None) -> dict[str, object]
         for bar in timed(tasks, day).bars
     )
     limited = {"day": WorkingDay(minutes=day, text=f"{day} min")} if day else {}
-    return {"bars": bars, "outcome": "All is ready 2 h into day 3; 9 h of work by one person.", **limited}
+    return {"bars": bars, "outcome": "All is ready 2 h into day 3; 9 h of work, all hands added up.", **limited}
 
 
 TASKS = st.lists(
@@ -102,7 +102,7 @@ def test_the_alternative_text_tells_the_same() -> None:
         "decides the end. Step 2, Read the information and get the opening ready for the work of the day: "
         "120 min, from 1:00 to 3:00, ready at 3:30, decides the end. Step 3, Fill: 30 min, from 3:30 to "
         "4:00, decides the end. "
-        "All is ready 2 h into day 3; 9 h of work by one person."
+        "All is ready 2 h into day 3; 9 h of work, all hands added up."
     )
 
 
