@@ -82,7 +82,9 @@ def outcome(made: Programme, language: Language) -> str:
     work = duration(made.person_minutes, language)
     if made.day is None:
         end = duration(made.end, language)
-        return language.say("All is ready after %(end)s; %(work)s of work, all hands added up.", end=end, work=work)
+        return language.say(
+            "All is ready after %(end)s; %(work)s of work, all hands added up.", end=end, work=work
+        )
     days, rest = divmod(made.end, CLOCK_DAY)
     if rest > made.day:
         return language.say(
