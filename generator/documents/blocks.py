@@ -495,6 +495,47 @@ class PieceList:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """A question with its answer, the step it belongs to (0 for none) and the criteria it may serve."""
+
+    question: Prose
+    answer: Prose
+    step: int = 0
+    criteria: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerKey:
+    """Questions with their answers, for a tutor alone."""
+
+    key: str
+    title: str
+    answers: tuple[Answer, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """What a tutor looks for in the evidence of a step, and what counts against it."""
+
+    step: int
+    title: str
+    ask: Prose
+    criteria: tuple[str, ...] = ()
+    points: tuple[Prose, ...] = ()
+    mistakes: tuple[Prose, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MarkingPoints:
+    """The marking points of every step that asks for evidence, for a tutor alone."""
+
+    key: str
+    title: str
+    intro: Prose = ""
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CardColumn:
     """An opening on a bench card: its mark and its name."""
 
@@ -703,9 +744,11 @@ Block: TypeAlias = (
     | BriefingRecord
     | MethodList
     | BenchCard
+    | AnswerKey
+    | MarkingPoints
 )
 
-Kind: TypeAlias = Literal["statement", "guide", "index", "card"]
+Kind: TypeAlias = Literal["statement", "guide", "index", "card", "tutor"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

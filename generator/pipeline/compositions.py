@@ -15,6 +15,7 @@ from generator.documents.index import Listed, compose_index
 from generator.documents.programme import programme_orders
 from generator.documents.statement import compose_statement
 from generator.documents.task import Task
+from generator.documents.tutor import compose_library, compose_tutor
 from generator.drawings.orders import Order
 from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
@@ -24,7 +25,10 @@ from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.rendering.html import render_page, render_sheet
 from generator.rendering.pictures import drawing_files
+from generator.rendering.themes import Theme
 from generator.wording import ENGLISH
+
+LIBRARY = "index"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +52,34 @@ def compose(pair: Pair) -> bytes:
     )
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
     return json.dumps({**_laid_out(document, pair), "card": card}).encode()
+
+
+def compose_pack(guide: Pair) -> bytes:
+    """The tutor pack of a guide's method, as a composition."""
+    document = compose_tutor(_worked(guide), links=_pack_links(guide.pack))
+    return _pack(document, guide.theme)
+
+
+def compose_pack_of_all(guides: tuple[Pair, ...]) -> bytes:
+    """The criteria of all methods, with the ways to each method's pack, as a composition."""
+    ways = tuple(Link(text=guide.method.method.value, href=f"{guide.pack}.html") for guide in guides)
+    document = compose_library([_worked(guide) for guide in guides], links=(*_pack_links(LIBRARY), *ways))
+    return _pack(document, guides[0].theme)
+
+
+def _pack(document: Document, theme: Theme) -> bytes:
+    made = {"page": render_page(document, theme), "sheet": render_sheet(document, theme)}
+    return json.dumps({**made, "card": "", "drawings": {}}).encode()
+
+
+def _pack_links(name: str) -> tuple[Link, ...]:
+    over = () if name == LIBRARY else (Link(text=ENGLISH.say("All methods"), href=f"{LIBRARY}.html"),)
+    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{name}.pdf"), *over)
+
+
+def _worked(guide: Pair) -> Task:
+    ledger = work_out(guide.method, None, guide.project, ProblemLog())
+    return Task(project=guide.project, ledger=ledger, pictures={}, language=ENGLISH)
 
 
 def composition(made: bytes) -> Composition:

@@ -11,7 +11,15 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.folder import Project, load_folder
-from generator.pipeline.compositions import compose, compose_page_of_all, composition
+from generator.pipeline.compositions import (
+    LIBRARY,
+    Composition,
+    compose,
+    compose_pack,
+    compose_pack_of_all,
+    compose_page_of_all,
+    composition,
+)
 from generator.pipeline.faults import find_faults
 from generator.pipeline.inputs import Inputs, read_inputs
 from generator.pipeline.pairs import Pair, pairs_of
@@ -21,6 +29,8 @@ from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
 from generator.rendering.themes import Theme, load_theme
 from generator.safety.returns import check_strangers
+
+SITE, TUTOR = "site", "tutor"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,23 +53,42 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     return Assessed(inputs=inputs, theme=theme, pairs=pairs)
 
 
-def make_site(assessed: Assessed, crew: Crew) -> Mapping[str, bytes]:
-    """Every file of the site by its path; nothing that was assessed may have a fault."""
+def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[str, bytes]]:
+    """Every file of the site and of the tutor's folder by its path; nothing assessed may have a fault."""
     pairs, theme = assessed.pairs, assessed.theme
-    *composed, index = crew.perform("Drawing and composing", [*map(_compose, pairs), _compose_index(pairs)])
+    guides = tuple(pair for pair in pairs if pair.job is None)
+    steps = [*map(_compose, pairs), *map(_compose_pack, guides), _compose_pack_index(guides)]
+    *composed, index = crew.perform("Drawing and composing", [*steps, _compose_index(pairs)])
     laid_out = [composition(made) for made in composed]
-    hash_of_theme = hash_of_files(theme)
-    to_print = {f"{pair.name}.pdf": each.sheet for pair, each in zip(pairs, laid_out, strict=True)}
-    to_print |= {pair.card: each.card for pair, each in zip(pairs, laid_out, strict=True) if pair.card}
-    printing = [_print(sheet, theme, hash_of_theme) for sheet in to_print.values()]
-    *printed, shared = crew.perform("Printing", [*printing, _share(theme, hash_of_theme)])
+    documents = dict(zip((pair.name for pair in pairs), laid_out[: len(pairs)], strict=True))
+    packs = dict(zip((*(pair.pack for pair in guides), LIBRARY), laid_out[len(pairs) :], strict=True))
+    sheets = {f"{name}.pdf": each.sheet for name, each in documents.items()}
+    sheets |= {pair.card: documents[pair.name].card for pair in pairs if pair.card}
+    private = {f"{name}.pdf": each.sheet for name, each in packs.items()}
+    printed, shared = _printed([*sheets.values(), *private.values()], theme, crew)
+    common = {f"assets/{name}": content for name, content in assets(shared).items()}
     return {
-        "index.html": index,
-        **{f"{pair.name}.html": each.page.encode() for pair, each in zip(pairs, laid_out, strict=True)},
-        **dict(zip(to_print, printed, strict=True)),
-        **{name: svg.encode() for each in laid_out for name, svg in each.drawings.items()},
-        **{f"assets/{name}": content for name, content in assets(shared).items()},
+        TUTOR: _pages(packs) | dict(zip(private, printed[len(sheets) :], strict=True)) | common,
+        SITE: {
+            "index.html": index,
+            **_pages(documents),
+            **dict(zip(sheets, printed[: len(sheets)], strict=True)),
+            **{name: svg.encode() for each in documents.values() for name, svg in each.drawings.items()},
+            **common,
+        },
     }
+
+
+def _pages(composed: Mapping[str, Composition]) -> dict[str, bytes]:
+    return {f"{name}.html": each.page.encode() for name, each in composed.items()}
+
+
+def _printed(sheets: list[str], theme: Theme, crew: Crew) -> tuple[tuple[bytes, ...], bytes]:
+    """Each sheet as PDF, and what the pages of the theme share."""
+    hash_of_theme = hash_of_files(theme)
+    printing = [_print(sheet, theme, hash_of_theme) for sheet in sheets]
+    *printed, shared = crew.perform("Printing", [*printing, _share(theme, hash_of_theme)])
+    return tuple(printed), shared
 
 
 def _read(folder: Path, log: ProblemLog) -> tuple[Inputs, Project]:
@@ -78,6 +107,14 @@ def _check(pair: Pair) -> Task:
 
 def _compose(pair: Pair) -> Task:
     return Task(step="composition", work=compose, of=pair, by=pair.by)
+
+
+def _compose_pack(guide: Pair) -> Task:
+    return Task(step="tutor pack", work=compose_pack, of=guide, by=guide.by)
+
+
+def _compose_pack_index(guides: tuple[Pair, ...]) -> Task:
+    return Task(step="tutor library", work=compose_pack_of_all, of=guides, by=_all_files(guides))
 
 
 def _compose_index(pairs: tuple[Pair, ...]) -> Task:

@@ -35,6 +35,11 @@ class Pair:
         return f"statement-{Path(self.job.span.file).stem}"
 
     @property
+    def pack(self) -> str:
+        """The name of its method's tutor pack, without an ending; no file of the site has it."""
+        return f"tutor-{Path(self.method.span.file).stem}"
+
+    @property
     def card(self) -> str:
         """The name of its bench card's file; empty where it has none."""
         if self.job is None or not has_card(self.method):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -35,7 +35,9 @@ class Publication:
 def publish(
     folder: Path, memory: Memory, workers: int, *, strict: bool = False, progress: Progress = UNWATCHED
 ) -> Publication:
-    """Make the site of `folder` in its `output/site`, unless it stands there already or a fault forbids it.
+    """Make the site of `folder` in its `output/site`, and apart from it the tutor's packs in `output/tutor`.
+
+    Nothing is made that stands there already, or while a fault forbids it.
 
     With `strict` a warning forbids it too. Raises MachineLacks when the machine cannot do it.
     """
@@ -51,19 +53,20 @@ def _make(
     inputs: Inputs, key: str, memory: Memory, workers: int, strict: bool, progress: Progress
 ) -> Publication:
     # The rooms of the line are imported only by a run that has something to do.
-    from generator.pipeline.line import assess, make_site
+    from generator.pipeline.line import SITE, assess, make_publications
 
     log = ProblemLog()
     with Crew(memory, workers, progress) as crew:
         assessed = assess(inputs.folder, log, crew)
         if forbidden(log, strict):
             return Publication(problems=tuple(log))
-        site = make_site(assessed, crew)
-    laid = lay_down(inputs.folder / "output", site)
+        made = make_publications(assessed, crew)
+    # The site comes last, so that whoever sees the new one can also look up its answers.
+    laid = {name: lay_down(inputs.folder / "output", files, name) for name, files in made.items()}
     if assessed.inputs == inputs:
-        memory.keep(key, _recorded(laid.digest, log))
+        memory.keep(key, _recorded({name: each.digest for name, each in laid.items()}, log))
     notices = (memory.trouble,) if memory.trouble else ()
-    return Publication(problems=tuple(log), laid=laid, notices=notices)
+    return Publication(problems=tuple(log), laid=laid[SITE], notices=notices)
 
 
 def forbidden(log: ProblemLog, strict: bool) -> bool:
@@ -71,8 +74,8 @@ def forbidden(log: ProblemLog, strict: bool) -> bool:
     return log.has_errors or (strict and len(log) > 0)
 
 
-def _recorded(digest: str, problems: Iterable[Problem]) -> bytes:
-    return json.dumps({"digest": digest, "problems": told(problems)}).encode()
+def _recorded(digests: Mapping[str, str], problems: Iterable[Problem]) -> bytes:
+    return json.dumps({"digests": dict(digests), "problems": told(problems)}).encode()
 
 
 def _recalled(memory: Memory, key: str, output: Path) -> tuple[Problem, ...] | None:
@@ -81,4 +84,5 @@ def _recalled(memory: Memory, key: str, output: Path) -> tuple[Problem, ...] | N
     if entry is None:
         return None
     record = json.loads(entry)
-    return heard(record["problems"]) if standing(output, record["digest"]) else None
+    stand = all(standing(output, digest, name) for name, digest in record["digests"].items())
+    return heard(record["problems"]) if stand else None

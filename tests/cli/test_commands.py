@@ -15,6 +15,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import ModuleType
+from typing import ClassVar
 
 import pytest
 
@@ -31,6 +32,7 @@ PLACE = "methods/shelf.yaml"
 class Line:
     """A line whose outcome the test chooses."""
 
+    SITE: ClassVar[str] = "site"
     errors: int = 0
     warnings: int = 0
     raises: BaseException | None = None
@@ -54,15 +56,16 @@ class Line:
             log.add("path-missing", span, path="alcove_wdith", warning=number >= self.errors)
         return self
 
-    def make_site(self, assessed: Line, crew: object) -> Mapping[str, bytes]:
+    def make_publications(self, assessed: Line, crew: object) -> Mapping[str, Mapping[str, bytes]]:
         assert assessed is self
-        return self.site
+        return {"tutor": {"index.html": b"answers"}, self.SITE: self.site}
 
 
 @pytest.fixture
 def line(monkeypatch: pytest.MonkeyPatch) -> Line:
     stand_in, known = ModuleType("generator.pipeline.line"), Line()
-    stand_in.assess, stand_in.make_site = known.assess, known.make_site  # type: ignore[attr-defined]
+    for name in ("SITE", "assess", "make_publications"):
+        setattr(stand_in, name, getattr(known, name))
     monkeypatch.setitem(sys.modules, "generator.pipeline.line", stand_in)
     return known
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from generator.documents.blocks import (
+    Answer,
+    AnswerKey,
     BenchCard,
     BriefingRecord,
     CardCheck,
@@ -40,6 +42,8 @@ from generator.documents.blocks import (
     KeyItem,
     LearnerRecord,
     Link,
+    Mark,
+    MarkingPoints,
     MeasurementTable,
     MethodEntry,
     MethodList,
@@ -819,6 +823,49 @@ def card() -> Document:
                 releaser="Ines Carrow, 07700 900417",
                 stop_if=("the detector sounds", "extraction fails"),
                 emergency=(Fact(label="Hurt", text="Dev Marlin, hall table"),),
+            ),
+        ),
+    )
+
+
+def tutor() -> Document:
+    """A tutor pack with one answer and the marking points of one step."""
+    return Document(
+        kind="tutor",
+        lang="en-GB",
+        number="SF-07",
+        title="Architrave to a set-back frame",
+        description="Tutor pack: Architrave to a set-back frame.",
+        company="Pellow & Finch Joinery",
+        footer=("Tutor pack", "Not for learners"),
+        links=(Link(text="To print (PDF)", href="tutor.pdf"),),
+        blocks=(
+            MarkingPoints(
+                key="marking",
+                title="What to look for",
+                intro="Figures are those of the example sizes.",
+                marks=(
+                    Mark(
+                        step=6,
+                        title="Glue and pin the packers",
+                        ask="Photo of each corner.",
+                        criteria=("P2",),
+                        points=("**First quirk:** within 0.5 mm.",),
+                        mistakes=("Pinning near the edge.",),
+                    ),
+                ),
+            ),
+            AnswerKey(
+                key="answers",
+                title="Answers",
+                answers=(
+                    Answer(
+                        question="Why one packer?",
+                        answer="A step is seen side-on.",
+                        step=2,
+                        criteria=("P3",),
+                    ),
+                ),
             ),
         ),
     )
