@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from generator.documents.blocks import Column, Table
+from generator.documents.blocks import Column, Part, Table, Text
 from generator.documents.task import Task
 
 _NAME_SHARE = 46.0
@@ -105,7 +105,7 @@ def _wordings(tasks: Sequence[Task], code: str) -> Mapping[str, list[str]]:
     return worded
 
 
-def unevidenced(tasks: Sequence[Task]) -> Table:
+def unevidenced(tasks: Sequence[Task]) -> Part:
     """The criteria that are listed somewhere and evidenced by no step and no question of any method."""
     say = tasks[0].language.say
     rows = tuple(
@@ -113,11 +113,8 @@ def unevidenced(tasks: Sequence[Task]) -> Table:
         for code in _codes(tasks)
         if not any(True for task in tasks for _ in _evidencing(task, code))
     )
-    everything = say("Every criterion is evidenced by at least one step or question.")
-    return Table(
-        key="not-evidenced",
-        title=say("Criteria that nothing evidences yet"),
-        intro="" if rows else everything,
+    table = Table(
+        key="without-evidence",
         columns=(
             Column(head=say("Code"), width=12),
             Column(head=say("Criterion")),
@@ -125,6 +122,9 @@ def unevidenced(tasks: Sequence[Task]) -> Table:
         ),
         rows=rows,
     )
+    none = Text(text=(say("Every criterion is evidenced by at least one step or question."),))
+    title = say("Criteria that nothing evidences yet")
+    return Part(key="not-evidenced", title=title, blocks=(table if rows else none,))
 
 
 def _listing(tasks: Sequence[Task], code: str) -> Iterator[str]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.documents.blocks import AnswerKey, Document, MarkingPoints, Table
+from generator.documents.blocks import AnswerKey, Document, MarkingPoints, Table, Text
 from generator.documents.matrix import library_matrix, task_matrix, unevidenced
 from generator.documents.task import Task
 from generator.documents.tutor import compose_library, compose_tutor
@@ -86,9 +86,17 @@ def test_the_library_names_steps_and_questions_of_every_method(library: tuple[Ta
 def test_a_criterion_that_no_method_evidences_is_listed_with_who_lists_it(library: tuple[Task, ...]) -> None:
     method = library[0].method.model_copy(update={"questions": (), "steps": library[0].method.steps[:1]})
     alone = replace(library[0], ledger=replace(library[0].ledger, method=method))
-    listed = {row[0]: row[2] for row in unevidenced((alone,)).rows}
+    (table,) = unevidenced((alone,)).blocks
+    assert isinstance(table, Table)
+    listed = {row[0]: row[2] for row in table.rows}
     assert listed["P3"] == method.method.value
     assert set(listed) < set(method.criteria)
+
+
+def test_where_all_are_evidenced_the_pack_says_so(library: tuple[Task, ...]) -> None:
+    assert unevidenced(library).blocks == (
+        Text(text=("Every criterion is evidenced by at least one step or question.",)),
+    )
 
 
 def test_a_code_that_two_methods_word_differently_is_told(library: tuple[Task, ...]) -> None:
