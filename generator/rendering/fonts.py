@@ -126,15 +126,28 @@ def _held(font: bytes) -> str:
 
 
 def _subset(face: Face, characters: frozenset[int]) -> bytes:
+    """The face with no more than these code points, as WOFF2 bytes."""
+    web = usual_characters() | further_characters()
+    whole = _web_face(face) if characters <= web else face.path.read_bytes()
+    return _cut(whole, characters, "woff2")
+
+
+# Reading the layout tables of all the face's scripts is most of the work, so that it is done once.
+@lru_cache(maxsize=8)
+def _web_face(face: Face) -> bytes:
+    return _cut(face.path.read_bytes(), usual_characters() | further_characters(), None)
+
+
+def _cut(font_file: bytes, characters: frozenset[int], flavour: str | None) -> bytes:
     from fontTools.subset import Options, Subsetter
     from fontTools.ttLib import TTFont
 
-    font = TTFont(str(face.path), recalcTimestamp=False)
+    font = TTFont(io.BytesIO(font_file), recalcTimestamp=False)
     options = Options(layout_features=list(_FEATURES), hinting=False, name_IDs=[1, 2, 13, 14])
     subsetter = Subsetter(options=options)
     subsetter.populate(unicodes=characters)
     subsetter.subset(font)
-    font.flavor = "woff2"
+    font.flavor = flavour
     out = io.BytesIO()
     font.save(out)
     return out.getvalue()
