@@ -176,7 +176,8 @@ def measure(count: int, place: Path) -> Iterator[tuple[str, str]]:
 def printing(found: Assessed, jobs: Path, place: Path) -> Iterator[tuple[str, str]]:
     """The same sheets untuned, and published whole with one worker and with two."""
     style = "\n".join((paper_font_css(), found.theme.text("tokens.css"), found.theme.text("print.css")))
-    sheets = [composition(compose(pair)).sheet for pair in found.pairs]
+    made = [composition(compose(pair)) for pair in found.pairs]
+    sheets = [sheet for each in made for sheet in (each.sheet, each.card) if sheet]
     folder = lay_untuned(sheets, style, place / "untuned")
     base = found.theme.file("print.css").parent.as_uri() + "/"
     untuned = taken(partial(print_untuned, folder, base))
