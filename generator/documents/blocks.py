@@ -757,7 +757,8 @@ class Document:
 
     `issue` is None for a guide or an index. `footer` is printed at the foot of every sheet after the
     company's name, its parts set apart by points. `links` lead to other pages of the publication. `address`
-    is where the page will stand once published, for the code that leads back to it from paper.
+    is where the page will stand once published, for the code that leads back to it from paper. `files` lead
+    to what may be taken from the page: lists, and all of it in one.
     """
 
     kind: Kind
@@ -771,6 +772,7 @@ class Document:
     footer: tuple[str, ...] = ()
     home: Link | None = None
     links: tuple[Link, ...] = ()
+    files: tuple[Link, ...] = ()
     address: str = ""
     blocks: tuple[Block, ...]
 

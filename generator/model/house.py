@@ -10,7 +10,7 @@ from generator.model.amounts import SizeGiven
 from generator.model.border import Described, Named
 from generator.model.lists import ManyOf, OneOrMore
 from generator.model.rules import Rule
-from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told, Word, one_of
+from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told, WebAddress, Word, one_of
 from generator.model.tables import CodeTable, Table
 
 
@@ -23,6 +23,9 @@ class Company(Described):
     phone: Code | None = Field(None, description="the firm's telephone number")
     accent: Colour | None = Field(None, description="a colour such as “#1B4A86”")
     logo: Plain | None = Field(None, description="the file of the logo, from this folder")
+    site: WebAddress | None = Field(
+        None, description="where the published site will stand, for the code that leads back to it from paper"
+    )
 
 
 class HouseSection(Named):

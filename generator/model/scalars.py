@@ -168,6 +168,14 @@ SnakeName = Annotated[Word, _shape(SNAKE, "name-snake", "first_quirk")]
 KebabName = Annotated[Word, _shape(KEBAB, "name-kebab", "chop-saw")]
 DottedName = Annotated[Word, _shape(DOTTED, "name-dotted", "packer.mean")]
 Colour = Annotated[Word, _shape(r"#[0-9A-Fa-f]{6}", "colour-form", "#1B4A86")]
+WebAddress = Annotated[
+    Word,
+    _shape(
+        r"https?://[A-Za-z0-9.-]+(:[0-9]+)?(/[A-Za-z0-9._~%/-]*)?",
+        "web-address-form",
+        "https://example.org/methods",
+    ),
+]
 Flag = Annotated[bool, Reads(_flag, {"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]})]
 Whole = Annotated[Count, Reads(_count, {"type": "integer", "minimum": 0})]
 FormatVersion = Annotated[Count, Reads(_count, {"type": "integer", "enum": [1]})]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import base64
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, field, replace
 
 from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
@@ -12,6 +13,7 @@ from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
+from generator.documents.listings import listings
 from generator.documents.programme import programme_orders
 from generator.documents.statement import compose_statement
 from generator.documents.task import Task
@@ -25,6 +27,7 @@ from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.rendering.html import render_page, render_sheet
 from generator.rendering.pictures import drawing_files
+from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from generator.rendering.themes import Theme
 from generator.wording import ENGLISH
 
@@ -35,23 +38,57 @@ LIBRARY = "index"
 class Composition:
     """The HTML of a document, for the screen and for the printer, and the drawings that stand as files.
 
-    `card` is the bench card's sheet; empty where there is none.
+    `card` is the bench card's sheet, `carried` the page as it is sent away from the site, `lists` what
+    spreadsheets take; each is empty where there is none.
     """
 
     page: str
     sheet: str
-    card: str
-    drawings: Mapping[str, str]
+    card: str = ""
+    carried: str = ""
+    drawings: Mapping[str, str] = field(default_factory=dict)
+    lists: Mapping[str, bytes] = field(default_factory=dict)
 
 
 def compose(pair: Pair) -> bytes:
     """The pair's composition as bytes; the pair must be free of faults."""
     task = _task(pair)
-    document = (
+    composed = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
+    document = replace(composed, address=_address(pair))
+    made = _laid_out(document, pair.theme)
+    return _kept(_with_job(made, task, document, pair) if pair.job else made)
+
+
+def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> Composition:
+    """The composition with what only a job has: bench card, lists, and the page that is sent."""
+    found = listings(task)
+    lists = {f"{pair.stem}-{listing.name}.csv": csv_bytes(listing) for listing in found}
+    if found:
+        properties = {"title": f"{document.number} {document.job}", "company": document.company}
+        lists |= {f"{pair.stem}-lists.xlsx": xlsx_bytes(found, properties)}
+    ways = tuple(Link(text=_kind_of_file(name), href=name) for name in lists)
+    parcel = Link(text=ENGLISH.say("All files of this job (ZIP)"), href=pair.parcel)
+    page = render_page(replace(document, files=(*ways, parcel)), pair.theme)
+    carried = render_page(replace(document, files=ways, home=None), pair.theme)
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
-    return json.dumps({**_laid_out(document, pair), "card": card}).encode()
+    return replace(made, page=page, card=card, carried=carried, lists=lists)
+
+
+def _kind_of_file(name: str) -> str:
+    say = ENGLISH.say
+    words = {
+        "cutting-list.csv": say("Cutting list (CSV)"),
+        "materials.csv": say("Materials (CSV)"),
+        "lists.xlsx": say("Cutting list and materials (XLSX)"),
+    }
+    return next(text for end, text in words.items() if name.endswith(end))
+
+
+def _kept(made: Composition) -> bytes:
+    lists = {name: base64.b64encode(content).decode() for name, content in made.lists.items()}
+    return json.dumps({**asdict(made), "lists": lists}).encode()
 
 
 def compose_pack(guide: Pair) -> bytes:
@@ -68,8 +105,7 @@ def compose_pack_of_all(guides: tuple[Pair, ...]) -> bytes:
 
 
 def _pack(document: Document, theme: Theme) -> bytes:
-    made = {"page": render_page(document, theme), "sheet": render_sheet(document, theme)}
-    return json.dumps({**made, "card": "", "drawings": {}}).encode()
+    return _kept(_laid_out(document, theme))
 
 
 def _pack_links(name: str) -> tuple[Link, ...]:
@@ -82,9 +118,19 @@ def _worked(guide: Pair) -> Task:
     return Task(project=guide.project, ledger=ledger, pictures={}, language=ENGLISH)
 
 
+def _address(pair: Pair) -> str:
+    """Where the page will stand once the site is on the web; empty where the house does not say."""
+    company = pair.project.house.company
+    if company is None or company.site is None:
+        return ""
+    return f"{company.site.value.rstrip('/')}/{pair.name}.html"
+
+
 def composition(made: bytes) -> Composition:
     """The composition again."""
-    return Composition(**json.loads(made))
+    told = json.loads(made)
+    lists = {name: base64.b64decode(content) for name, content in told["lists"].items()}
+    return Composition(**{**told, "lists": lists})
 
 
 def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
@@ -94,12 +140,12 @@ def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
     return render_page(document, pairs[0].theme).encode()
 
 
-def _laid_out(document: Document, pair: Pair) -> Mapping[str, object]:
-    return {
-        "page": render_page(document, pair.theme),
-        "sheet": render_sheet(document, pair.theme),
-        "drawings": drawing_files(document.figures()),
-    }
+def _laid_out(document: Document, theme: Theme) -> Composition:
+    return Composition(
+        page=render_page(document, theme),
+        sheet=render_sheet(document, theme),
+        drawings=drawing_files(document.figures()),
+    )
 
 
 def _task(pair: Pair) -> Task:

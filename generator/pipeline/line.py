@@ -27,6 +27,7 @@ from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets,
 from generator.pipeline.told import heard_from_bytes
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
+from generator.publishing.parcel import parcel
 from generator.rendering.themes import Theme, load_theme
 from generator.safety.returns import check_strangers
 
@@ -67,13 +68,16 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     private = {f"{name}.pdf": each.sheet for name, each in packs.items()}
     printed, shared = _printed([*sheets.values(), *private.values()], theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
+    to_read = dict(zip(sheets, printed[: len(sheets)], strict=True))
+    jobs = [(pair, documents[pair.name]) for pair in pairs if pair.job]
     return {
         TUTOR: _pages(packs) | dict(zip(private, printed[len(sheets) :], strict=True)) | common,
         SITE: {
             "index.html": index,
             **_pages(documents),
-            **dict(zip(sheets, printed[: len(sheets)], strict=True)),
-            **{name: svg.encode() for each in documents.values() for name, svg in each.drawings.items()},
+            **to_read,
+            **{name: content for _, each in jobs for name, content in _beside(each).items()},
+            **{pair.parcel: _parcel(pair, each, to_read, common) for pair, each in jobs},
             **common,
         },
     }
@@ -81,6 +85,20 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
 
 def _pages(composed: Mapping[str, Composition]) -> dict[str, bytes]:
     return {f"{name}.html": each.page.encode() for name, each in composed.items()}
+
+
+def _beside(composed: Composition) -> dict[str, bytes]:
+    """The drawings and lists that stand beside a page."""
+    return {name: svg.encode() for name, svg in composed.drawings.items()} | dict(composed.lists)
+
+
+def _parcel(
+    pair: Pair, composed: Composition, sheets: Mapping[str, bytes], common: Mapping[str, bytes]
+) -> bytes:
+    """All that a job has, in one file that can be sent and read without the site."""
+    printed = {name: sheets[name] for name in (f"{pair.name}.pdf", pair.card) if name}
+    page = {f"{pair.name}.html": composed.carried.encode()}
+    return parcel({**page, **printed, **_beside(composed), **common}, pair.stem)
 
 
 def _printed(sheets: list[str], theme: Theme, crew: Crew) -> tuple[tuple[bytes, ...], bytes]:

@@ -35,6 +35,16 @@ class Pair:
         return f"statement-{Path(self.job.span.file).stem}"
 
     @property
+    def stem(self) -> str:
+        """What the names of the other files of a job begin with; the method's for a guide."""
+        return Path((self.job or self.method).span.file).stem
+
+    @property
+    def parcel(self) -> str:
+        """The name of the file that holds all of a job's."""
+        return f"{self.stem}.zip"
+
+    @property
     def pack(self) -> str:
         """The name of its method's tutor pack, without an ending; no file of the site has it."""
         return f"tutor-{Path(self.method.span.file).stem}"
@@ -44,7 +54,7 @@ class Pair:
         """The name of its bench card's file; empty where it has none."""
         if self.job is None or not has_card(self.method):
             return ""
-        return f"{Path(self.job.span.file).stem}-card.pdf"
+        return f"{self.stem}-card.pdf"
 
 
 def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]:

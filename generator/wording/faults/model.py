@@ -33,6 +33,10 @@ _KINDS: Mapping[str, Fault] = {
     "colour-form": Fault(
         "“%(value)s” is not a colour.", 'Write six digits or letters A to F after #, in quotes: "#1B4A86".'
     ),
+    "web-address-form": Fault(
+        "“%(value)s” is not the address of a place on the web.",
+        'Write where the site stands, in quotes: "https://example.org/methods".',
+    ),
 }
 
 _VALUES: Mapping[str, Fault] = {
