@@ -31,7 +31,7 @@ def _rows(file: Path) -> list[list[str]]:
 
 
 def test_the_cutting_list_is_that_of_the_openings(site: Path) -> None:
-    """Opening 2 by hand: head 844 + 2 x 9 + 2 x 69 = 1000, 844 + 2 x 9 = 862; leg 1990 - 2 + 9 + 69 = 2066."""
+    """Opening 2 by hand: head 844 + 2 x 9 + 2 x 69 = 1000, 844 + 2 x 9 = 862; leg 1990 - 2 + 9 + 69."""
     rows = _rows(site / f"{DOORS}-cutting-list.csv")
     assert tuple(rows[0]) == CUT
     assert len(rows) == 1 + 4 * (3 + 3)
