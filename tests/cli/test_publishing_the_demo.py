@@ -133,6 +133,7 @@ def test_one_changed_sentence_touches_only_what_says_it(demo: Path, tmp_path: Pa
     }
     assert {str(path) for path in before.keys() - kept} == {
         "manifest.json",
+        "reading-room-doors.zip",
         "statement-reading-room-doors.html",
         "statement-reading-room-doors.pdf",
     }  # fmt: skip
