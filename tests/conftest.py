@@ -5,9 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser
 
 from tests.checkers.browser import chromium
+
+settings.register_profile("the same every run", derandomize=True, database=None)
+settings.load_profile("the same every run")
 
 
 @pytest.fixture(scope="session")

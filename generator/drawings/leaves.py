@@ -146,9 +146,9 @@ def _letters(view: View, hung: _Hung) -> None:
 def _running_lines(view: View, hung: _Hung) -> None:
     wide = hung.opening_width.mm + _LINING_SHOWN
     edge = view.at(wide, 0.0)[0]
-    figure = extent("0000", view.sheet.em("figure"))[0]
-    steps = (edge + 5.0, edge + 5.0 + figure + 14.0)
     leaf = [*hung.on_leaf, hung.latch_on_leaf, hung.leaf_height]
+    figure = max(extent(size.text, view.sheet.em("figure"))[0] for size in leaf)
+    steps = (edge + 5.0, edge + 5.0 + figure + 14.0)
     frame = [*hung.on_frame, hung.latch_on_frame, hung.opening_height]
     columns = ((steps[0], hung.head_gap.mm, leaf), (steps[1], 0.0, frame))
     for line, origin, sizes in columns[:1] if view.sheet.narrow else columns:
