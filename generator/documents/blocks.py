@@ -405,14 +405,23 @@ class Origin:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Working:
-    """How one quantity was worked out, line by line; `scope` names the opening it belongs to."""
+class WorkingCase:
+    """The arithmetic in numbers at the openings of `scope`, line by line, with the values of these alone."""
 
-    name: str
-    label: str
     scope: str = ""
     lines: tuple[str, ...]
     result: str
+    origins: tuple[Origin, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Working:
+    """How one quantity was worked out: in names once, then in numbers; `origins` hold in every case."""
+
+    name: str
+    label: str
+    formula: str
+    cases: tuple[WorkingCase, ...]
     origins: tuple[Origin, ...] = ()
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from generator.documents.blocks import Figure, Part, Text
+from generator.documents.blocks import Figure, Part
 from generator.documents.drawing_files import in_files
 from generator.documents.task import Task
 from generator.drawings.bar_values import NAME, sheet_values
@@ -17,11 +17,12 @@ from generator.quantities.cutting.wording import outcome_words, within_words
 
 def plan_orders(plans: Sequence[CuttingPlan]) -> tuple[Order, ...]:
     """The drawings of all plans, sheet by sheet, for paper and for a phone."""
-    return tuple(order for plan in plans for sheet in _sheets(plan) for order in (sheet, _on_phone(sheet)))
+    sheets = (sheet for at, plan in enumerate(plans) for sheet in _sheets(plan, first=at == 0))
+    return tuple(order for sheet in sheets for order in (sheet, _on_phone(sheet)))
 
 
 def cutting_part(task: Task) -> Part | None:
-    """Each plan in a sentence and drawn; None where nothing is cut."""
+    """Each plan drawn, with what it comes to under it; None where nothing is cut."""
     say = task.language.say
     within = plans_within(task.ledger, task.project) or [None] * len(task.plans)
     blocks = tuple(
@@ -37,21 +38,23 @@ def cutting_part(task: Task) -> Part | None:
     )
 
 
-def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterator[Text | Figure]:
+def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterator[Figure]:
     number = task.plans.index(plan) + 1
-    outcome = outcome_words(plan, task.language)
-    if outcome and within:
-        outcome = f"{outcome} {within_words(within, task.language)}"
-    if outcome:
-        yield Text(text=(f"**{plan.order.label}.** {outcome}",))
-    for place, sheet in enumerate(_sheets(plan), 1):
+    for place, sheet in enumerate(_sheets(plan, first=number == 1), 1):
         picture = task.pictures[sheet]
         key, phone = f"bars-{number}-{place}", task.pictures[_on_phone(sheet)]
-        yield in_files(task, Figure(key=key, caption=picture.title, picture=picture, phone=phone), key)
+        caption = _outcome(task, plan, within) if place == 1 else picture.title
+        yield in_files(task, Figure(key=key, caption=caption, picture=picture, phone=phone), key)
 
 
-def _sheets(plan: CuttingPlan) -> Iterator[Order]:
-    for values in sheet_values(plan):
+def _outcome(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> str:
+    """What is bought and whether less would do."""
+    outcome = outcome_words(plan, task.language)
+    return f"{outcome} {within_words(within, task.language)}" if within else outcome
+
+
+def _sheets(plan: CuttingPlan, *, first: bool) -> Iterator[Order]:
+    for values in sheet_values(plan, explained=not first):
         yield Order(name=NAME, width=PAPER, values=tuple(sorted(values.items())))
 
 

@@ -30,8 +30,8 @@ def programme_part(task: Task) -> Part:
     """The job's programme in a sentence, a table and a drawing."""
     say, made = task.language.say, programme_of(task.ledger)
     return Part(
-        key="programme",
-        title=say("Programme"),
+        key="annex-programme",
+        title=say("Annex: programme"),
         intro=_intro(task, made),
         blocks=(_table(task, made), *_figure(task)),
     )

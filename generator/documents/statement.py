@@ -70,12 +70,10 @@ def _footer(task: Task, control: DocumentControl) -> tuple[str, ...]:
 
 def _core(task: Task) -> tuple[Block, ...]:
     say = task.language.say
-    cut = tuple(block for block in (piece_list(task), ripping_list(task)) if block)
     return (
         Contents(),
         sequence(task),
         hazard_table(task),
-        *cut,
         Part(key="required-sections", title=say("Required sections"), blocks=sections(task)),
         cautions(task),
         _sign_off(task),
@@ -91,20 +89,32 @@ def _core(task: Task) -> tuple[Block, ...]:
 
 def _annexes(task: Task) -> tuple[Block, ...]:
     say = task.language.say
-    drawings = annex_figures(task)
-    plans = cutting_part(task)
     ways = Part(key="annex-ways", title=say("Annex: ways compared"), blocks=comparisons(task))
-    others = Part(key="annex-drawings", title=say("Annex: drawings of the other openings"), blocks=drawings)
+    others = Part(
+        key="annex-drawings",
+        title=say("Annex: drawings of the other openings"),
+        blocks=annex_figures(task),
+    )
     figures = Part(
         key="annex-workings",
         title=say("Annex: workings"),
         blocks=(*left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
-    offered = (
-        programme_part(task), plans, ways if ways.blocks else None, others if drawings else None, figures,
-    )  # fmt: skip
-    return tuple(part for part in offered if part)
+    parts = (_cutting(task), programme_part(task), ways, others, figures)
+    return tuple(part for part in parts if part.blocks)
+
+
+def _cutting(task: Task) -> Part:
+    """What is cut, what is ripped, and which piece comes from which length."""
+    plans = cutting_part(task)
+    offered = (piece_list(task), ripping_list(task), plans)
+    return Part(
+        key="annex-cutting",
+        title=task.language.say("Annex: cutting"),
+        blocks=tuple(block for block in offered if block),
+        new_page=True,
+    )
 
 
 def cautions(task: Task) -> Cautions:

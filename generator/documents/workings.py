@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from itertools import groupby
 
-from generator.documents.blocks import Policy, PolicyNote, Working, Workings
+from generator.documents.blocks import Policy, PolicyNote, Working, WorkingCase, Workings
 from generator.documents.origins import origins
 from generator.documents.task import Task
 from generator.quantities.ledger import Entry, OpeningLedger
@@ -15,8 +15,18 @@ from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked, working_lines
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Found:
+    """One quantity at one opening, with its working in names and in numbers."""
+
+    entry: Entry
+    opening: OpeningLedger | None
+    formula: str
+    case: WorkingCase
+
+
 def workings(task: Task) -> Workings:
-    """Every quantity that is one value. Openings whose arithmetic is the same share one entry."""
+    """Every quantity that is one value. Openings share the arithmetic in names, and in numbers where alike."""
     say = task.language.say
     return Workings(
         key="workings",
@@ -25,42 +35,51 @@ def workings(task: Task) -> Workings:
             "Each figure as it was worked out. Under it stand the values it rests on and the line of the "
             "file each was written on. ≈ marks a number that is not shown whole."
         ),
-        workings=tuple(_shared(_each(task))),
+        workings=tuple(_working(list(alike)) for _, alike in groupby(_each(task), key=_formula)),
     )
 
 
-def _each(task: Task) -> Iterator[tuple[Working, OpeningLedger | None]]:
+def _formula(found: _Found) -> tuple[str, str]:
+    return found.entry.name, found.formula
+
+
+def _each(task: Task) -> Iterator[_Found]:
     order = {name: place for place, name in enumerate(task.method.quantities)}
     entries = (pair for pair in task.ledger.everything() if pair[1].rule)
     for opening, entry in sorted(entries, key=lambda pair: order[pair[1].name]):
         if isinstance(entry.result, Worked):
-            yield _working(task, entry, entry.result), opening
+            yield _found(task, opening, entry, entry.result)
 
 
-def _working(task: Task, entry: Entry, result: Worked) -> Working:
-    return Working(
-        name=entry.name,
-        label=entry.label,
-        lines=(
-            *working_lines(result, task.language, name=entry.name, unit=entry.unit),
-            *reversed(limit_lines(result, entry.unit, language=task.language)),
-        ),
+def _found(task: Task, opening: OpeningLedger | None, entry: Entry, result: Worked) -> _Found:
+    formula, *lines = working_lines(result, task.language, name=entry.name, unit=entry.unit)
+    limits = reversed(limit_lines(result, entry.unit, language=task.language))
+    case = WorkingCase(
+        lines=(*lines, *limits),
         result=with_limits(result, entry.unit, language=task.language),
         origins=origins(task, result.tree),
     )
+    return _Found(entry=entry, opening=opening, formula=formula, case=case)
 
 
-def _shared(found: Iterator[tuple[Working, OpeningLedger | None]]) -> Iterator[Working]:
-    for _, alike in groupby(found, key=lambda pair: pair[0].name):
-        by_lines: dict[tuple[str, ...], list[tuple[Working, OpeningLedger | None]]] = {}
-        for working, opening in alike:
-            by_lines.setdefault(working.lines, []).append((working, opening))
-        yield from (_joined(same) for same in by_lines.values())
+def _working(alike: list[_Found]) -> Working:
+    entry = alike[0].entry
+    cases = tuple(_cases(alike))
+    shared = tuple(one for one in cases[0].origins if all(one in case.origins for case in cases))
+    own = (replace(case, origins=tuple(one for one in case.origins if one not in shared)) for case in cases)
+    return Working(
+        name=entry.name, label=entry.label, formula=alike[0].formula, cases=tuple(own), origins=shared
+    )
 
 
-def _joined(same: list[tuple[Working, OpeningLedger | None]]) -> Working:
-    marks = [opening.mark for _, opening in same if opening and opening.row]
-    return replace(same[0][0], scope=", ".join(marks))
+def _cases(alike: Iterable[_Found]) -> Iterator[WorkingCase]:
+    """The openings with the same numbers in one."""
+    by_lines: dict[tuple[str, ...], list[_Found]] = {}
+    for found in alike:
+        by_lines.setdefault(found.case.lines, []).append(found)
+    for same in by_lines.values():
+        marks = [found.opening.mark for found in same if found.opening and found.opening.row]
+        yield replace(same[0].case, scope=", ".join(marks))
 
 
 def policy_note(task: Task) -> PolicyNote:

@@ -12,14 +12,16 @@ from generator.drawings.stock import StockBar, StockPiece
 from generator.quantities.cutting.orders import CuttingOrder, PieceToCut, mm_text
 from generator.quantities.cutting.plan import Bar, CuttingPlan, Placed
 from generator.quantities.cutting.rows import section_text
-from generator.quantities.cutting.wording import outcome_words
 
 NAME = "cutting_plan"
 _FEW = 4
 
 
-def sheet_values(plan: CuttingPlan) -> tuple[Mapping[str, Bound], ...]:
-    """The values of the drawing `cutting_plan` for each sheet of a plan; none where it was refused."""
+def sheet_values(plan: CuttingPlan, *, explained: bool = False) -> tuple[Mapping[str, Bound], ...]:
+    """The values of the drawing `cutting_plan` for each sheet of a plan; none where it was refused.
+
+    `explained` where an earlier plan of the same document has said how running lengths are read.
+    """
     if plan.totals is None:
         return ()
     order = plan.order
@@ -29,10 +31,14 @@ def sheet_values(plan: CuttingPlan) -> tuple[Mapping[str, Bound], ...]:
         "kerf": _size(order.kerf),
         "profile": order.profile,
     }
-    first: dict[str, Bound] = {"marks": _marks(order), "outcome": outcome_words(plan)}
     bars = tuple(_bar(order, bar) for bar in plan.bars)
     return tuple(
-        {**shared, "bars": share, **(first if at == 0 else {"continued": "yes"})}
+        {
+            **shared,
+            "bars": share,
+            **({} if at else {"marks": _marks(order)}),
+            **({"explained": "yes"} if at or explained else {}),
+        }
         for at, share in enumerate(sheets_of(bars))
     )
 

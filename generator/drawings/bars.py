@@ -84,14 +84,13 @@ def cutting_plan(
     kerf: Size,
     profile: str = "square",
     marks: str = "",
-    outcome: str = "",
-    continued: str = "",
+    explained: str = "",
 ) -> Drawn:
     """Cutting plan of bars with running lengths.
 
-    1 to 12 bars; a plan of more is drawn on several sheets, `sheets_of` shares them out. `continued` is any
-    word on the second sheet and later, which leave the notes to the first. `marks` and `outcome` are
-    sentences for the notes. Raises ValueError for no bars, too many, or pieces that overlap.
+    1 to 12 bars; a plan of more is drawn on several sheets, `sheets_of` shares them out. `marks` is a sentence
+    on what the marks stand for; `explained` is any word on a sheet that leaves it to an earlier one how
+    running lengths are read. Raises ValueError for no bars, too many, or pieces that overlap.
     """
     _check(bars)
     sheet = Sheet(width=width)
@@ -101,15 +100,14 @@ def cutting_plan(
     tops: dict[str, float] = {}
     for bar in bars:
         tops[bar.number], bottom = _draw_bar(frame, bar, bottom)
-    joint = None if continued or sheet.thumbnail else _joint(frame, bars)
+    joint = None if explained or sheet.thumbnail else _joint(frame, bars)
     if not sheet.thumbnail:
-        words_below = (
-            _scales(frame, joint) if continued else _notes(frame, bars, kerf, profile, marks, outcome, joint)
-        )
+        reading = () if explained else (_running_lengths(bars, kerf),)
+        words_below = (*_marked(marks), *reading, _scales(frame, joint, "" if explained else profile))
         _closing(frame, joint, tops, bottom + 3.0, words_below)
         sheet.settle()
     sheet.height = math.ceil(sheet.bottom() + 3.0)
-    return Drawn(sheet=sheet, title=words, alt=_alt(bars, material, kerf, outcome), scale=f"1:{frame.along}")
+    return Drawn(sheet=sheet, title=words, alt=_alt(bars, material, kerf), scale=f"1:{frame.along}")
 
 
 def _check(bars: Sequence[StockBar]) -> None:
@@ -515,29 +513,15 @@ def _note_column(sheet: Sheet, notes: Sequence[_Note], left: float, top: float, 
         top = paragraph(sheet, words, left, top - 0.6, width) + 2.2
 
 
-def _notes(
-    frame: _Frame,
-    bars: Sequence[StockBar],
-    kerf: Size,
-    profile: str,
-    marks: str,
-    outcome: str,
-    joint: _Joint | None,
-) -> tuple[_Note, ...]:
-    ((head, scales),) = _scales(frame, joint)
-    return tuple(
-        (head, words)
-        for head, words in (
-            ("Marks", marks),
-            ("Running lengths", f"{_from_the_end(bars)} {_after_the_saw(bars, kerf)}"),
-            (head, f"{scales} {_turning(profile)}".strip()),
-            ("What it comes to", outcome),
-        )
-        if words
-    )
+def _marked(marks: str) -> tuple[_Note, ...]:
+    return (("Marks", marks),) if marks else ()
 
 
-def _scales(frame: _Frame, joint: _Joint | None) -> tuple[_Note, ...]:
+def _running_lengths(bars: Sequence[StockBar], kerf: Size) -> _Note:
+    return "Running lengths", f"{_from_the_end(bars)} {_after_the_saw(bars, kerf)}"
+
+
+def _scales(frame: _Frame, joint: _Joint | None, profile: str) -> _Note:
     steep = (
         ", so mitres look steep; they are true in detail Z" if joint and frame.across < frame.along else ""
     )
@@ -545,7 +529,7 @@ def _scales(frame: _Frame, joint: _Joint | None) -> tuple[_Note, ...]:
     words = (
         f"Along 1:{frame.along}, across 1:{frame.across}{steep}.{far} Hatched is offcut and waste. All in mm."
     )
-    return (("How it is drawn", words),)
+    return "How it is drawn", f"{words} {_turning(profile)}".strip()
 
 
 def _from_the_end(bars: Sequence[StockBar]) -> str:
@@ -565,16 +549,16 @@ def _after_the_saw(bars: Sequence[StockBar], kerf: Size) -> str:
 
 
 def _turning(profile: str) -> str:
-    if profile == "square":
+    if profile in ("", "square"):
         return ""
     return (
         "A moulding cannot be turned end for end: left and right are a pair, and no mitre nests in another."
     )
 
 
-def _alt(bars: Sequence[StockBar], material: str, kerf: Size, outcome: str) -> str:
+def _alt(bars: Sequence[StockBar], material: str, kerf: Size) -> str:
     each = " ".join(_alt_bar(bar) for bar in bars)
-    return f"Cutting plan for {material}, saw cut {kerf.text} mm. {each} {outcome}".strip()
+    return f"Cutting plan for {material}, saw cut {kerf.text} mm. {each}"
 
 
 def _alt_bar(bar: StockBar) -> str:

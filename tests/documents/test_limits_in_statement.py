@@ -36,10 +36,14 @@ def limited(task: Task, millimetres: str) -> Task:
 
 def test_a_working_ends_with_its_limits_and_what_they_come_from(statement_task: Task) -> None:
     found = {one.name: one for one in workings(limited(statement_task, "1")).workings}
-    metres = found["architrave_metres"]
+    (metres,) = found["architrave_metres"].cases
     assert metres.result == "20.23\u2009m ± 0.01\u2009m"
     assert metres.lines[-2:] == ("limits from opening_width ± 1\u2009mm: 4\u2009mm", f"= {metres.result}")
-    origins = (origin for one in found.values() for origin in one.origins)
+    origins = (
+        origin
+        for one in found.values()
+        for origin in (*one.origins, *(own for case in one.cases for own in case.origins))
+    )
     assert any("± 1\u2009mm" in origin.value for origin in origins)
 
 
@@ -52,4 +56,6 @@ def test_what_limits_leave_open_is_told_opening_by_opening(statement_task: Task)
 
 def test_sizes_without_limits_leave_nothing_to_say(statement_task: Task) -> None:
     assert left_open(statement_task) == ()
-    assert not any("±" in one.result for one in workings(statement_task).workings)
+    cases = [case for one in workings(statement_task).workings for case in one.cases]
+    assert cases
+    assert not any("±" in case.result for case in cases)

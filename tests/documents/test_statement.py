@@ -136,14 +136,16 @@ def test_the_other_openings_stand_in_one_table_of_ways(statement: Document) -> N
 
 def test_a_working_shows_the_arithmetic_and_where_its_values_stand(statement: Document) -> None:
     workings = only(statement, Workings).workings
-    head = next(one for one in workings if one.name == "head_packer" and "1" in one.scope)
-    assert head.scope == "1, 3"
-    assert [line.replace("\u2009", " ") for line in head.lines] == [
-        "head_packer = opening_width + 2 × first_quirk + 2 × packer_width",
+    (head,) = (one for one in workings if one.name == "head_packer")
+    assert head.formula == "head_packer = opening_width + 2 × first_quirk + 2 × packer_width"
+    assert [case.scope for case in head.cases] == ["1, 3", "2", "4"]
+    first = head.cases[0]
+    assert [line.replace("\u2009", " ") for line in first.lines] == [
         "= 768 mm + 2 × 5 mm + 2 × 24 mm",
         "= 826 mm",
     ]
-    assert head.origins[0].place == "survey row, methods/jobs/reading-room-doors.csv:2"
+    assert [origin.place for origin in first.origins] == ["survey row, methods/jobs/reading-room-doors.csv:2"]
+    assert [origin.name for origin in head.origins] == ["first_quirk", "packer_width"]
 
 
 def test_policy_numbers_are_printed_as_policy_with_their_place(statement: Document) -> None:

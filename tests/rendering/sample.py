@@ -71,6 +71,7 @@ from generator.documents.blocks import (
     Text,
     Way,
     Working,
+    WorkingCase,
     Workings,
 )
 
@@ -521,28 +522,36 @@ def comparison() -> Comparison:
 
 
 def workings() -> Workings:
-    """Two quantities for every opening, with where each number came from."""
-    made = [
-        Working(
-            name="leg_long_point",
-            label="Leg to the long point",
-            scope=f"Opening {o.number}",
-            lines=(
-                "opening_height + first_quirk + second_quirk + architrave.width",
-                f"{o.height} mm + 5 mm + 4 mm + 69 mm = {o.leg} mm",
-            ),
+    """A quantity worked at every opening, and one written value, with where each number came from."""
+    cases = tuple(
+        WorkingCase(
+            scope=o.number,
+            lines=(f"= {o.height} mm + 5 mm + 4 mm + 69 mm", f"= {o.leg} mm"),
             result=f"{o.leg} mm",
             origins=(
                 Origin(
                     name="Clear height", value=f"{o.height} mm", place=f"jobs/doors.csv:{int(o.number) + 1}"
                 ),
-                Origin(name="First quirk", value="5 mm, default", place="architrave.yaml:18"),
             ),
         )
         for o in OPENINGS
-    ]
+    )
+    quirk = Origin(name="First quirk", value="5 mm", place="default, architrave.yaml:18")
+    leg = Working(
+        name="leg_long_point",
+        label="Leg to the long point",
+        formula="leg_long_point = opening_height + first_quirk + second_quirk + architrave.width",
+        cases=cases,
+        origins=(quirk,),
+    )
+    written = Working(
+        name="step", label="Step", formula="step = 5 mm", cases=(WorkingCase(lines=(), result="5 mm"),)
+    )
     return Workings(
-        key="annex-workings", title="Workings", intro="Every size in this document.", workings=tuple(made * 3)
+        key="annex-workings",
+        title="Workings",
+        intro="Every size in this document.",
+        workings=(leg, written) * 9,
     )
 
 

@@ -23,7 +23,17 @@ from tests.rendering import sample
 MACRO = re.compile(r"\{%-? macro (\w+)\(")
 KINDS = {macro_name(kind): kind for kind in vars(blocks).values() if is_dataclass(kind)}
 # Parts of other blocks that are set by the block they stand in.
-SET_BY_THEIR_BLOCK = {"document", "link", "fact", "person", "column", "issue", "signatory", "hazard_touched"}
+SET_BY_THEIR_BLOCK = {
+    "document",
+    "link",
+    "fact",
+    "person",
+    "column",
+    "issue",
+    "signatory",
+    "hazard_touched",
+    "origin",
+}
 PAGES = (sample.statement(), sample.guide(), sample.index())
 SAMPLES = (*PAGES, sample.card(), sample.tutor())
 
