@@ -88,7 +88,7 @@ def cutting_plan(
 ) -> Drawn:
     """Cutting plan of bars with running lengths.
 
-    1 to 12 bars; a plan of more is drawn on several sheets, `sheets_of` shares them out. `marks` is a sentence
+    1 to 12 bars; `sheets_of` shares those of a longer plan out over several sheets. `marks` is a sentence
     on what the marks stand for; `explained` is any word on a sheet that leaves it to an earlier one how
     running lengths are read. Raises ValueError for no bars, too many, or pieces that overlap.
     """
