@@ -26,7 +26,7 @@ class _Found:
 
 
 def workings(task: Task) -> Workings:
-    """Every quantity that is one value; openings share its arithmetic in names, and in numbers where alike."""
+    """Every quantity that is one value; openings share its arithmetic in names, and numbers where alike."""
     say = task.language.say
     return Workings(
         key="workings",
