@@ -418,7 +418,6 @@ class WorkingCase:
 class Working:
     """How one quantity was worked out: in names once, then in numbers; `origins` hold in every case."""
 
-    name: str
     label: str
     formula: str
     cases: tuple[WorkingCase, ...]

@@ -67,9 +67,7 @@ def _working(alike: list[_Found]) -> Working:
     cases = tuple(_cases(alike))
     shared = tuple(one for one in cases[0].origins if all(one in case.origins for case in cases))
     own = (replace(case, origins=tuple(one for one in case.origins if one not in shared)) for case in cases)
-    return Working(
-        name=entry.name, label=entry.label, formula=alike[0].formula, cases=tuple(own), origins=shared
-    )
+    return Working(label=entry.label, formula=alike[0].formula, cases=tuple(own), origins=shared)
 
 
 def _cases(alike: Iterable[_Found]) -> Iterator[WorkingCase]:

@@ -136,7 +136,7 @@ def test_the_other_openings_stand_in_one_table_of_ways(statement: Document) -> N
 
 def test_a_working_shows_the_arithmetic_and_where_its_values_stand(statement: Document) -> None:
     workings = only(statement, Workings).workings
-    (head,) = (one for one in workings if one.name == "head_packer")
+    (head,) = (one for one in workings if one.formula.startswith("head_packer ="))
     assert head.formula == "head_packer = opening_width + 2 × first_quirk + 2 × packer_width"
     assert [case.scope for case in head.cases] == ["1, 3", "2", "4"]
     first = head.cases[0]

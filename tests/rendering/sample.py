@@ -538,15 +538,12 @@ def workings() -> Workings:
     )
     quirk = Origin(name="First quirk", value="5 mm", place="default, architrave.yaml:18")
     leg = Working(
-        name="leg_long_point",
         label="Leg to the long point",
         formula="leg_long_point = opening_height + first_quirk + second_quirk + architrave.width",
         cases=cases,
         origins=(quirk,),
     )
-    written = Working(
-        name="step", label="Step", formula="step = 5 mm", cases=(WorkingCase(lines=(), result="5 mm"),)
-    )
+    written = Working(label="Step", formula="step = 5 mm", cases=(WorkingCase(lines=(), result="5 mm"),))
     return Workings(
         key="annex-workings",
         title="Workings",

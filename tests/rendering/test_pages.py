@@ -119,5 +119,5 @@ def test_a_drawing_fills_the_screen_and_goes_back(pages: dict[str, Path], browse
         assert page.locator("dialog[open] svg.drawing").count() == 1
         assert page.locator("#figure-3 svg.drawing").count() == 0
         page.keyboard.press("Escape")
-        assert page.locator("#figure-3 svg.drawing").count() == 1
+        page.locator("#figure-3 svg.drawing").wait_for(state="attached", timeout=5000)
         assert page.evaluate("document.activeElement.className") == "button enlarge"
