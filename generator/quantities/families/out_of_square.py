@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from generator.quantities.calculator import Angle, Example, Length, Margin, Offset, calculator
 from generator.quantities.cut_pieces import Piece, mark_of, round_the_opening
-from generator.quantities.functions import atan, cos, sin, sqrt, tan
+from generator.quantities.functions import atan, cos, greatest, sin, sqrt, tan
 from generator.quantities.quadrilaterals import CORNERS, DIAGONALS, SIDES, Quadrilateral, triangle
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.worked import Worked, applied, literal, millimetres, named, plain
@@ -322,7 +322,7 @@ def mitred_set(
         right_leg_long_point=right_long,
         left_foot_saw=feet[0],
         right_foot_saw=feet[1],
-        widest_plain_gap=max((left.plain_gap, right.plain_gap), key=lambda gap: gap.number),
+        widest_plain_gap=greatest((left.plain_gap, right.plain_gap)),
         metres=round_the_opening(head_long, left_long, right_long),
         pieces=_pieces(lengths, (left, right), feet),
     )
