@@ -86,6 +86,20 @@ QUANTITIES = Command(
     storeyrod quantities SF-07 --job reading-room-doors --as csv > sizes.csv
     """,
 )
+PREVIEW = Command(
+    "preview",
+    "show the site while you write, made again at every save",
+    """\
+    Serves the pages on this machine alone. A save is read at once and the browser
+    loads the page again; faults stand at the top of it, and a page with a fault is
+    shown as it was before. A PDF is made when it is asked for. Nothing is written
+    to output/. Ctrl-C ends it.
+    """,
+    """\
+    storeyrod preview               then open http://127.0.0.1:8710/
+    storeyrod preview my-jobs --port 9000
+    """,
+)
 START = Command(
     "start",
     "lay out a new folder with complete methods and a job",
@@ -142,6 +156,7 @@ def parser() -> argparse.ArgumentParser:
     _publish(_add(commands, PUBLISH))
     _check(_add(commands, CHECK))
     _quantities(_add(commands, QUANTITIES))
+    _preview(_add(commands, PREVIEW))
     _rules(_add(commands, RULES))
     _add(commands, START).add_argument("folder", metavar="FOLDER", type=Path, help="a new or empty folder")
     _add(commands, SCHEMA).add_argument(
@@ -187,6 +202,19 @@ def _check(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--strict", action="store_true", help="exit with 1 for a warning too")
     command.add_argument("--as", dest="form", choices=("text", "json"), default="text", help="default: text")
+
+
+def _preview(command: argparse.ArgumentParser) -> None:
+    _folder(command)
+    command.add_argument(
+        "--port", metavar="N", type=_port, default=8710, help="0 for any that is free (default: 8710)"
+    )
+
+
+def _port(text: str) -> int:
+    if not text.isdecimal() or int(text) > 65535:
+        raise argparse.ArgumentTypeError(f"{text!r} is not a port from 0 to 65535")
+    return int(text)
 
 
 def _quantities(command: argparse.ArgumentParser) -> None:

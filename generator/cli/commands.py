@@ -98,6 +98,27 @@ def _check(asked: argparse.Namespace) -> int:
     return FAULTS if forbidden(found, asked.strict) else WELL
 
 
+def _preview(asked: argparse.Namespace) -> int:
+    from generator.memory import open_memory
+    from generator.preview.bench import Bench
+    from generator.preview.server import Server, watching
+
+    server = Server(Bench(user_folder(asked.folder), open_memory()), asked.port)
+    try:
+        # Watched from before the first look, so that no save falls between them.
+        watching(server)
+        server.bench.look_again()
+        tell(server.bench.state.problems, sys.stderr)
+        say(ENGLISH.say("Preview at %(address)s (Ctrl-C ends it)", address=server.address))
+        sys.stdout.flush()
+        server.serve_forever()
+    except KeyboardInterrupt:
+        say(ENGLISH.say("Preview ended."))
+    finally:
+        server.end()
+    return WELL
+
+
 def _meant(problem: Problem, paths: Sequence[Path]) -> bool:
     """True when the problem stands in one of the files or folders asked about, or in no file at all."""
     if problem.span is None:
@@ -165,6 +186,7 @@ def _schema(asked: argparse.Namespace) -> int:
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "publish": _publish,
     "check": _check,
+    "preview": _preview,
     "quantities": _quantities,
     "rules": _rules,
     "start": _start,

@@ -6,6 +6,7 @@ import base64
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, field, replace
+from functools import lru_cache
 
 from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
@@ -159,7 +160,13 @@ def _task(pair: Pair) -> Task:
 
 
 def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
-    return {order: draw(order.name, dict(order.values), order.width) for order in dict.fromkeys(orders)}
+    return {order: _drawing(order) for order in dict.fromkeys(orders)}
+
+
+# A long-lived process composes the same drawings at every save of a sentence.
+@lru_cache(maxsize=512)
+def _drawing(order: Order) -> Picture:
+    return draw(order.name, dict(order.values), order.width)
 
 
 def _links(pair: Pair) -> tuple[Link, ...]:

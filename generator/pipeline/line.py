@@ -77,7 +77,7 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
             **_pages(documents),
             **to_read,
             **{name: content for _, each in jobs for name, content in _beside(each).items()},
-            **{pair.parcel: _parcel(pair, each, to_read, common) for pair, each in jobs},
+            **{pair.parcel: parcel_of(pair, each, to_read, common) for pair, each in jobs},
             **common,
         },
     }
@@ -92,7 +92,7 @@ def _beside(composed: Composition) -> dict[str, bytes]:
     return {name: svg.encode() for name, svg in composed.drawings.items()} | dict(composed.lists)
 
 
-def _parcel(
+def parcel_of(
     pair: Pair, composed: Composition, sheets: Mapping[str, bytes], common: Mapping[str, bytes]
 ) -> bytes:
     """All that a job has, in one file that can be sent and read without the site."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.documents.card_rows import has_card
-from generator.model.folder import Project
+from generator.model.folder import HOUSE_RULES, METHODS, Project
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.pipeline.inputs import Inputs
@@ -61,8 +61,11 @@ def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]
     """The guides in the order of their files, then the jobs in theirs."""
     hashes = {path.as_posix(): value for path, value in inputs.hashes.items()}
     whole = tuple(_whole(project))
-    private = {file for method, job in whole for file in _files(method, job)}
-    shared = {file: value for file, value in hashes.items() if file not in private}
+    shared = {
+        path.as_posix(): value
+        for path, value in inputs.hashes.items()
+        if not _of_one(path.relative_to(inputs.folder))
+    }
     return tuple(
         Pair(
             method=method,
@@ -73,6 +76,12 @@ def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]
         )
         for method, job in whole
     )
+
+
+def _of_one(path: Path) -> bool:
+    """True for a method, a job or a survey, readable or not, on which no pair but its own rests."""
+    alone = path.parent == Path(METHODS) and path.suffix == ".yaml" and path.name != HOUSE_RULES
+    return alone or path.parent == Path(METHODS, "jobs")
 
 
 def _whole(project: Project) -> Iterator[tuple[Method, Job | None]]:

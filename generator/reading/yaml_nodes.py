@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, NamedTuple, NoReturn, TypeAlias
 
@@ -62,6 +63,19 @@ def read_yaml(path: Path, shown: str, log: ProblemLog) -> Node | None:
 
 def parse_yaml(text: str, shown: str, log: ProblemLog) -> Node | None:
     """As `read_yaml`, from text whose lines end in `\\n`."""
+    node, problems = _parsed(text, shown)
+    log.take_all(problems)
+    return node
+
+
+# A long-lived process reads a whole folder again when one file of it was saved.
+@lru_cache(maxsize=256)
+def _parsed(text: str, shown: str) -> tuple[Node | None, tuple[Problem, ...]]:
+    log = ProblemLog()
+    return _parse(text, shown, log), tuple(log)
+
+
+def _parse(text: str, shown: str, log: ProblemLog) -> Node | None:
     source = source_of(text, shown)
     faulty = [check(source, log) for check in _CHECKS]
     if any(faulty):

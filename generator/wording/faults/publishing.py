@@ -38,6 +38,10 @@ FAULTS: Mapping[str, Fault] = {
         "On macOS: brew install pango.",
     ),
     "path-missing": Fault("There is nothing at %(path)s.", "Give a folder or a file that is there."),
+    "port-taken": Fault(
+        "The preview cannot be served on port %(port)s: %(reason)s.",
+        "End what is using it, or choose another: storeyrod preview --port 8711.",
+    ),
     "no-methods-folder": Fault(
         "Neither %(folder)s nor a folder above it holds a folder called methods.",
         "Go into the folder that does, name it, or lay out a new one: storeyrod start my-jobs.",

@@ -1,0 +1,153 @@
+"""The preview as a browser and a stranger meet it."""
+
+from __future__ import annotations
+
+import http.client
+import os
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from threading import Thread
+
+import pytest
+from playwright.sync_api import Browser
+
+from generator.memory import Memory
+from generator.preview.bench import Bench
+from generator.preview.server import HOST, Server, watching
+from generator.problems import MachineLacks
+
+ROOT = Path(__file__).parents[2]
+METHOD = "methods/architrave-set-back-frame.yaml"
+GUIDE = "guide-architrave-set-back-frame.html"
+TITLE = "Architrave to a set-back frame"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    shutil.copytree(ROOT / "methods", tmp_path / "site" / "methods")
+    for path in (tmp_path / "site" / "methods").glob("*.yaml"):
+        if path.name not in (Path(METHOD).name, "house-rules.yaml"):
+            path.unlink()
+    for path in (tmp_path / "site" / "methods" / "jobs").glob("*.yaml"):
+        if path.name != "reading-room-doors.yaml":
+            path.unlink()
+    return tmp_path / "site"
+
+
+@pytest.fixture
+def server(folder: Path, tmp_path: Path) -> Iterator[Server]:
+    bench = Bench(folder, Memory(tmp_path / "memory", surroundings="test"))
+    bench.look_again()
+    server = Server(bench, 0)
+    watching(server)
+    serving = Thread(target=server.serve_forever, daemon=True)
+    serving.start()
+    yield server
+    server.shutdown()
+    server.end()
+
+
+def asked(server: Server, path: str, host: str | None = None) -> tuple[int, bytes]:
+    connection = http.client.HTTPConnection(HOST, server.server_port, timeout=60)
+    connection.request("GET", path, headers={"Host": host or f"{HOST}:{server.server_port}"})
+    answer = connection.getresponse()
+    return answer.status, answer.read()
+
+
+def edit(folder: Path, old: str, new: str) -> None:
+    path = folder / METHOD
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+
+
+def test_a_save_changes_the_page_a_fault_shows_in_it_and_goes_when_mended(
+    browser: Browser, server: Server, folder: Path
+) -> None:
+    page = browser.new_page()
+    page.goto(server.address + GUIDE)
+    assert page.locator("html").get_attribute("data-preview") == "1"
+    edit(folder, f"title: {TITLE}", "title: Architrave with <b>packers</b>")
+    page.wait_for_selector("html[data-preview='2']")
+    assert "Architrave with <b>packers</b>" in page.locator("h1").inner_text()
+    edit(folder, "\nsizes:\n", "\nsises:\n")
+    faults = page.locator(".preview-faults")
+    faults.wait_for()
+    said = faults.locator("pre").inner_text()
+    line = (folder / METHOD).read_text(encoding="utf-8").split("\nsises:")[0].count("\n") + 2
+    assert f"{METHOD}:{line}:1: error: " in said
+    assert "    sises:\n    ^^^^^\n" in said
+    assert "Architrave with <b>packers</b>" in page.locator("h1").inner_text()
+    edit(folder, "\nsises:\n", "\nsizes:\n")
+    page.wait_for_selector("html[data-preview='4']")
+    assert page.locator(".preview-faults").count() == 0
+    assert not (folder / "output").exists()
+    page.close()
+
+
+def test_a_fault_says_that_the_page_is_older(server: Server, folder: Path) -> None:
+    edit(folder, f"title: {TITLE}", "title: '<script>alert(1)</script>'\ntitel: x")
+    server.bench.wait_for_change(1, 20)
+    _, page = asked(server, f"/{GUIDE}")
+    assert b"This page is as it was before these faults." in page
+    assert TITLE.encode() in page
+    assert b"<script>alert" not in page
+
+
+@pytest.mark.parametrize("host", ["example.com", "127.0.0.1", "rebound.example:8710"])
+def test_another_host_is_refused(server: Server, host: str) -> None:
+    assert asked(server, "/", host) == (403, b"Only this machine may ask.\n")
+
+
+def test_the_loopback_names_are_answered(server: Server) -> None:
+    assert asked(server, "/", f"localhost:{server.server_port}")[0] == 200
+    assert server.server_address[0] == "127.0.0.1"
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/../methods/house-rules.yaml",
+        "/methods/house-rules.yaml",
+        "/assets/../screen.css",
+        "/assets/%2e%2e/%2e%2e/pyproject.toml",
+        "/%2fetc/passwd",
+        "/tutor-architrave-set-back-frame.html",
+    ],
+)
+def test_nothing_but_the_site_is_served(server: Server, path: str) -> None:
+    assert asked(server, path)[0] == 404
+
+
+def test_the_theme_and_a_sheet_are_made_on_request(server: Server) -> None:
+    status, style = asked(server, "/assets/page.css")
+    assert status == 200
+    assert b"font-face" in style
+    status, sheet = asked(server, f"/{GUIDE.removesuffix('.html')}.pdf")
+    assert status == 200
+    assert sheet.startswith(b"%PDF-")
+
+
+def test_a_taken_port_is_told(folder: Path, tmp_path: Path) -> None:
+    with socket.create_server((HOST, 0)) as taken, pytest.raises(MachineLacks) as lack:
+        Server(Bench(folder, Memory(tmp_path / "memory", surroundings="test")), taken.getsockname()[1])
+    assert lack.value.problem.code == "port-taken"
+
+
+def test_the_interrupt_key_ends_it_well(folder: Path, tmp_path: Path) -> None:
+    command = [sys.executable, "-m", "generator.cli", "preview", str(folder), "--port", "0"]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), "STOREYROD_CACHE": str(tmp_path / "memory")}
+    run = subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=environment
+    )
+    assert run.stdout
+    assert run.stdout.readline().startswith("Preview at http://127.0.0.1:")
+    run.send_signal(signal.SIGINT)
+    out, err = run.communicate(timeout=20)
+    assert (out, run.returncode) == ("Preview ended.\n", 0)
+    assert "Traceback" not in err
