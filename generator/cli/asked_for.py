@@ -7,6 +7,7 @@ from pathlib import Path
 
 from generator.cli.folders import user_folder
 from generator.cli.wrong_use import WrongUse
+from generator.model.catalogue import Tool
 from generator.model.folder import Project, load_folder
 from generator.model.jobs import Job
 from generator.model.method import Method
@@ -15,15 +16,18 @@ from generator.quantities.ledger import Ledger
 from generator.quantities.work import work_out
 
 
-def ledger_asked_for(method: str, job: str | None, folder: Path, log: ProblemLog) -> Ledger:
-    """The ledger of a method, by its number or file, and of a job of it, by its file, name or title.
+def ledger_asked_for(
+    method: str, job: str | None, folder: Path, log: ProblemLog
+) -> tuple[Ledger, Mapping[str, Tool]]:
+    """The ledger of a method, by number or file, and of a job of it, by file, name or title; with all tools.
 
     A method given by its file is looked for in that file's folder. Raises WrongUse for what is not there.
     """
     place = user_folder(Path(method) if Path(method).is_file() else folder)
     project = load_folder(place, log)
     found = _method(project, method, place)
-    return work_out(found, _job(project, found, job, place) if job else None, project, log)
+    ledger = work_out(found, _job(project, found, job, place) if job else None, project, log)
+    return ledger, project.catalogue.tools
 
 
 def _method(project: Project, name: str, folder: Path) -> Method:

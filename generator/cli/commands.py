@@ -133,11 +133,12 @@ def _found_as_text(problems: Iterable[Problem]) -> str:
 
 def _quantities(asked: argparse.Namespace) -> int:
     from generator.cli.asked_for import ledger_asked_for
+    from generator.cli.exposure_figures import exposure_figures
     from generator.cli.figures import as_csv, as_json, as_text, figures_of
 
     log = ProblemLog()
     try:
-        ledger = ledger_asked_for(asked.method, asked.job, asked.folder, log)
+        ledger, tools = ledger_asked_for(asked.method, asked.job, asked.folder, log)
     except WrongUse:
         # The name may stand in a file that could not be read: its faults say more than that it is not there.
         if not log.has_errors:
@@ -146,7 +147,7 @@ def _quantities(asked: argparse.Namespace) -> int:
     if log.has_errors:
         return FAULTS
     write = {"text": as_text, "json": as_json, "csv": as_csv}[asked.form]
-    sys.stdout.write(write(figures_of(ledger)))
+    sys.stdout.write(write((*exposure_figures(ledger, tools), *figures_of(ledger))))
     return WELL
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 
 from generator.documents.blocks import NotApplicable, Prose, Section
 from generator.documents.task import Task
+from generator.documents.tools import tool_told
 from generator.model.sections import SectionAnswer
 from generator.safety.required import rules_applied
 from generator.safety.sections import SECTION, SectionRule, sections_for
@@ -71,7 +72,7 @@ def _rules(task: Task) -> tuple[Prose, ...]:
 
 def _tools(task: Task) -> Prose:
     tools = task.project.catalogue.tools
-    names = ", ".join(tools[key.value].label.value for key in task.method.tools)
+    names = "; ".join(tool_told(tools[key.value], task.language) for key in task.method.tools)
     return task.language.say("Tools: %(tools)s.", tools=names)
 
 

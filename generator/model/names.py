@@ -8,6 +8,7 @@ from typing import Final, TypeAlias
 from generator.model.catalogue import Catalogue
 from generator.model.method import Method
 from generator.model.scalars import Word
+from generator.model.steps import Step
 from generator.model.tables import Table
 from generator.problems import ProblemLog, nearest
 
@@ -104,6 +105,17 @@ def _programme(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
                 log.add("step-after", before.span, step=before, number=number)
         if step.crew == 0:
             log.add("step-no-crew", step.crew.span)
+        _tools_run(step, log)
+
+
+def _tools_run(step: Step, log: ProblemLog) -> None:
+    """One pair of hands: the tools of a step run no longer, all told, than the step takes."""
+    for name in step.runs:
+        if name not in {key.value for key in step.uses}:
+            log.add("step-runs-tool", step.runs.place(name), name=name)
+    ran = sum(int(minutes) for minutes in step.runs.values())
+    if ran > step.minutes * int(step.crew or 1):
+        log.add("step-runs-long", step.places.get("runs", step.span), ran=ran, minutes=step.minutes)
 
 
 def _choices(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:

@@ -10,7 +10,7 @@ from generator.model.amounts import Within
 from generator.model.border import Described
 from generator.model.lists import ManyOf, OneOrMore, SomeOf
 from generator.model.scalars import Code, DottedName, KebabName, Plain, SnakeName, Told, Whole
-from generator.model.tables import Table
+from generator.model.tables import KebabTable, Table
 
 
 class Check(Described):
@@ -60,6 +60,9 @@ class Step(Described):
     uses: ManyOf[KebabName] = Field((), description="keys of the tools used")
     materials: ManyOf[SnakeName] = Field((), description="roles of the materials used")
     minutes: Whole = Field(description="minutes of work for one opening, with the crew of the step")
+    runs: KebabTable[Whole] = Field(
+        Table.empty(), description="of those minutes, how many each tool runs, by its key, where it is known"
+    )
     wait_minutes: Whole | None = Field(None, description="minutes to wait afterwards")
     after: ManyOf[Whole] | None = Field(
         None, description="numbers of the steps it comes after, where not the one before; none: []"

@@ -145,3 +145,11 @@ def test_a_method_whose_file_cannot_be_read_is_not_said_to_be_missing(
     said = capsys.readouterr().err
     assert "architrave-set-back-frame.yaml:" in said
     assert "No method" not in said
+
+
+def test_the_exposures_stand_first_with_their_arithmetic(capsys: pytest.CaptureFixture[str]) -> None:
+    """The mitre saw is the loudest tool with a figure on the first day."""
+    first = json.loads(told(capsys, METHOD, "--job", JOB, "--as", "json"))[0]
+    assert (first["name"], first["unit"]) == ("noise_day_1", "dB")
+    assert "10^((102 − 85) / 10)" in first["working"][0]
+    assert first["working"][0].endswith("level assumed")

@@ -169,3 +169,8 @@ def test_a_statement_takes_a_job(guide_task: Task) -> None:
 def test_the_sequence_has_every_step_of_the_method(statement: Document, statement_task: Task) -> None:
     titles = [step.title for step in only(statement, Sequence).steps]
     assert titles == [step.title.value for step in statement_task.method.steps]
+
+
+def test_the_list_of_tools_marks_an_assumed_noise(statement: Document) -> None:
+    texts = " ".join(line for one in all_of(statement, Section) for line in one.text)
+    assert "Mitre saw on a stand (noise 102\u2009dB, assumed)" in texts

@@ -200,6 +200,7 @@ def test_a_step_comes_after_the_one_before_where_nothing_is_said(tmp_path) -> No
         ("after: [1, 2]", "after: [0]", "Step 3 cannot come after step 0."),
         ("after: []", "after: [3]", "Step 2 cannot come after step 3."),
         ("crew: 2", "crew: 0", "A step without anyone to do it."),
+        ("minutes: 4", "minutes: 4, runs: {tape: 1}", "“tape” runs in a step that does not use it."),
     ],
 )
 def test_an_order_that_cannot_be_is_told(tmp_path, old: str, new: str, fault: str) -> None:

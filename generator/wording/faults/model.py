@@ -225,6 +225,13 @@ _METHODS: Mapping[str, Fault] = {
         "Expected numbers of steps that stand before it, or [] for a step that comes after none.",
     ),
     "step-no-crew": Fault("A step without anyone to do it.", "Expected how many people it takes, 1 or more."),
+    "step-runs-tool": Fault(
+        "“%(name)s” runs in a step that does not use it.", "Name a tool that stands under uses of this step."
+    ),
+    "step-runs-long": Fault(
+        "The tools run %(ran)s min in a step of %(minutes)s min.",
+        "Expected no more, all told, than the minutes of the step for each person of its crew.",
+    ),
     "day-length": Fault("A working day of %(value)s.", "Expected more than 0 h and at most 24 h."),
     "step-unknown": Fault(
         "There is no step %(step)s.", "Steps are counted from 1; this method has %(count)s."
