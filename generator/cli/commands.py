@@ -22,6 +22,7 @@ from generator.wording.report import report_json, report_text
 WELL, FAULTS, WRONG_USE, MACHINE_LACKS = 0, 1, 2, 3
 OWN_FAULT = 70
 """EX_SOFTWARE of sysexits.h: the program itself failed."""
+_PUBLISHED = "Published %(site)s in %(seconds)s s: %(written)s files written, %(kept)s as they were."
 
 
 def obey(argv: Sequence[str]) -> int:
@@ -73,8 +74,7 @@ def _publish(asked: argparse.Namespace) -> int:
     elif made.laid:
         seconds = f"{time.perf_counter() - began:.1f}"
         values = {"site": site, "written": made.laid.written, "kept": made.laid.kept, "seconds": seconds}
-        sentence = "Published %(site)s in %(seconds)s s: %(written)s files written, %(kept)s as they were."
-        say(ENGLISH.say(sentence, **values))
+        say(ENGLISH.say(_PUBLISHED, **values))
     else:
         say(ENGLISH.say("Nothing was published; what was published before still stands."), sys.stderr)
         return FAULTS

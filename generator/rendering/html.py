@@ -216,8 +216,8 @@ _DIAGONAL: Mapping[Status, str] = {
 
 
 def _diagonal_word(document: Document, language: Language) -> str:
-    word = _DIAGONAL.get(document.issue.status, "") if document.issue else ""
-    return language.say(word) if word else ""
+    status = document.issue.status if document.issue else None
+    return language.say(_DIAGONAL[status]) if status and status in _DIAGONAL else ""
 
 
 def _code(address: str) -> str:
