@@ -1,4 +1,4 @@
-"""Gathers every sentence of the tool into the template of its catalogues, when run as a module.
+"""Gathers every sentence of the tool into the template of its catalogues, and brings the translations up to it.
 
 Babel is needed here only, never to publish.
 """
@@ -120,8 +120,3 @@ def _of_templates() -> Iterator[Said]:
             for line, _, texts, _ in babel_extract(template, ("_", "gettext", "ngettext"), (), options):
                 forms = [text or "" for text in ((texts,) if isinstance(texts, str) else texts or ())]
                 yield Said(forms[0], "".join(forms[1:2]), file, line)
-
-
-if __name__ == "__main__":
-    for path, content in files().items():
-        path.write_bytes(content)

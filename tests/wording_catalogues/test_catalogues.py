@@ -15,7 +15,7 @@ from generator.wording.gathering import ROOT, UNREVIEWED, catalogue, files
 from generator.wording.languages import DOMAIN, folder, language, tags
 from generator.wording.sentences import Said, modules, said, strays
 
-REFRESH = "python -m generator.wording.gathering"
+REFRESH = "python -m tests.wording_catalogues.refresh"
 TABLES_GATHERED_WHOLE = {
     "generator/quantities/workings.py: sentence",
     "generator/wording/faults/__init__.py: fault.says",
