@@ -1,4 +1,4 @@
-"""Gathers every sentence of the tool into the template of its catalogues, and brings the translations up to it.
+"""Gathers every sentence of the tool into a template and brings the translations up to it.
 
 Babel is needed here only, never to publish.
 """
