@@ -103,6 +103,7 @@ _POUND = _unit("£", MONEY, "1", 2)
 _PERCENT = _unit("%", NUMBER, "0.01", 1)
 _KG_M3 = _unit("kg/m³", DENSITY, "0.000000001", 0)
 _G_CM3 = _unit("g/cm³", DENSITY, "0.000001", 2)
+_MG_M3 = _unit("mg/m³", DENSITY, "0.000000000000001", 1)
 _M_S2 = _unit("m/s²", ACCELERATION, "1000", 1)
 
 UNITS: Mapping[str, Unit] = {
@@ -116,6 +117,7 @@ UNITS: Mapping[str, Unit] = {
     "£": _POUND, "GBP": _POUND,
     "%": _PERCENT,
     "kg/m3": _KG_M3, "kg/m³": _KG_M3, "g/cm3": _G_CM3, "g/cm³": _G_CM3,
+    "mg/m3": _MG_M3, "mg/m³": _MG_M3,
     "m/s2": _M_S2, "m/s²": _M_S2,
 }  # fmt: skip
 

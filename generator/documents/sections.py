@@ -8,6 +8,7 @@ from generator.documents.blocks import NotApplicable, Prose, Section
 from generator.documents.task import Task
 from generator.documents.tools import tool_told
 from generator.model.sections import SectionAnswer
+from generator.safety.exposures import exposures_reached
 from generator.safety.required import rules_applied
 from generator.safety.sections import SECTION, SectionRule, sections_for
 
@@ -53,7 +54,8 @@ def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
 def _rules(task: Task) -> tuple[Prose, ...]:
     """The numbers of the safety rules applied, and each that is set aside with the firm's reason."""
     say = task.language.say
-    applied = rules_applied(task.method, task.job, task.project)
+    reached = exposures_reached(task.ledger)
+    applied = rules_applied(task.method, task.job, task.project, exposures=reached)
     kept = ", ".join(rule.number for rule in applied if rule.set_aside is None)
     aside = (rule for rule in applied if rule.set_aside is not None)
     return (

@@ -13,6 +13,7 @@ from generator.documents.blocks import (
     Signatory,
     SignOff,
 )
+from generator.documents.burdens import burdens
 from generator.documents.cutting import cutting_part
 from generator.documents.doubts import left_open
 from generator.documents.figures import annex_figures
@@ -101,7 +102,8 @@ def _annexes(task: Task) -> tuple[Block, ...]:
         blocks=(*left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
-    parts = (_cutting(task), programme_part(task), ways, others, figures)
+    exposed = Part(key="annex-exposures", title=say("Annex: exposures worked out"), blocks=burdens(task))
+    parts = (_cutting(task), programme_part(task), exposed, ways, others, figures)
     return tuple(part for part in parts if part.blocks)
 
 

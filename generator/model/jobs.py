@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Final, Self
 
 from pydantic import Field, ValidationInfo, model_validator
 
-from generator.model.amounts import Duration, Length, SizeGiven
+from generator.model.amounts import Density, Duration, Length, SizeGiven
 from generator.model.border import MADE, Described
 from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
@@ -168,6 +168,14 @@ class SurveyFile(Described):
         return self
 
 
+class DustMeasured(Described):
+    """What air sampling found of wood dust where people breathe."""
+
+    noun: ClassVar[str] = "a measured dust"
+    level: Density = Field(description="the concentration over eight hours, such as 4 mg/m3")
+    from_: Told = Field(alias="from", description="where and when it was sampled, and the report")
+
+
 class Job(Described):
     """One method applied to one place. `rows` are the faces of its survey, in order."""
 
@@ -189,6 +197,7 @@ class Job(Described):
         Table.empty(), description="lengths on hand of a material by role, cut where that saves buying"
     )
     choices: Table[Code] = Field(Table.empty(), description="the way chosen where the method compares ways")
+    wood_dust: DustMeasured | None = Field(None, description="wood dust in the air, where it was measured")
     survey: SurveyFile | None = Field(None, description="the survey that lists the openings")
     sections: Table[SectionAnswer] = Field(Table.empty(), description="answers to the required sections")
     rows: Annotated[tuple[Row, ...], MADE] = ()

@@ -2,15 +2,32 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar, Final
 
 from pydantic import Field
 
 from generator.model.amounts import Within
 from generator.model.border import Described
 from generator.model.lists import ManyOf, OneOrMore, SomeOf
-from generator.model.scalars import Code, DottedName, KebabName, Plain, SnakeName, Told, Whole
+from generator.model.scalars import (
+    Code,
+    DottedName,
+    KebabName,
+    Plain,
+    SnakeName,
+    Told,
+    Whole,
+    Word,
+    one_of,
+)
 from generator.model.tables import KebabTable, Table
+
+# Where hands go in a lift, from the top down, and how far from the body (HSE INDG143).
+ZONES: Final = (
+    "above shoulder", "shoulder to elbow", "elbow to knuckle", "knuckle to mid lower leg",
+    "below mid lower leg",
+)  # fmt: skip
+REACHES: Final = ("close", "reached")
 
 
 class Check(Described):
@@ -50,6 +67,16 @@ class Evidence(Described):
     criteria: ManyOf[Code] = Field((), description="codes of the criteria it can evidence")
 
 
+class Lift(Described):
+    """A piece lifted by hand, with the zones the hands pass."""
+
+    noun: ClassVar[str] = "a lift"
+    what: DottedName = Field(description="the quantity that is its mass, or a role's mass, such as leaf.mass")
+    zones: SomeOf[Annotated[Word, one_of(*ZONES)]] = Field(description="the zones the hands pass")
+    reach: Annotated[Word, one_of(*REACHES)] = Field(description="close to the body, or reached for")
+    people: Whole | None = Field(None, description="how many lift together, 1 to 3; one where not given")
+
+
 class Step(Described):
     """One step of the work, in order."""
 
@@ -63,6 +90,7 @@ class Step(Described):
     runs: KebabTable[Whole] = Field(
         Table.empty(), description="of those minutes, how many each tool runs, by its key, where it is known"
     )
+    lifts: ManyOf[Lift] = Field((), description="what is lifted by hand")
     wait_minutes: Whole | None = Field(None, description="minutes to wait afterwards")
     after: ManyOf[Whole] | None = Field(
         None, description="numbers of the steps it comes after, where not the one before; none: []"

@@ -9,7 +9,9 @@ from generator.pipeline.told import told_as_bytes
 from generator.problems import ProblemLog
 from generator.prose import check_bare_names, check_prose, check_typed_numbers, check_unused
 from generator.quantities.cutting.plans import cutting_plans
+from generator.quantities.lifts import check_lifts
 from generator.quantities.work import work_out
+from generator.safety.exposures import exposures_reached
 from generator.safety.required import check_safety
 
 
@@ -20,7 +22,8 @@ def find_faults(pair: Pair) -> bytes:
     check_prose(ledger, log)
     check_typed_numbers(ledger, log)
     check_bare_names(ledger, log)
-    check_safety(pair.method, pair.job, pair.project, log)
+    check_safety(pair.method, pair.job, pair.project, log, exposures=exposures_reached(ledger))
+    check_lifts(ledger, log)
     cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)
     check_cards(ledger, pair.project, log)

@@ -11,6 +11,7 @@ from generator.documents.figures import wanted
 from generator.model.folder import load_folder
 from generator.problems import ProblemLog
 from generator.prose import check_prose, check_unused
+from generator.quantities.lifts import check_lifts
 from generator.quantities.work import work_out
 from generator.wording.report import report_text
 
@@ -27,6 +28,7 @@ def found() -> ProblemLog:
         for job in (None, *project.jobs):
             ledger = work_out(method, job, project, log)
             check_prose(ledger, log)
+            check_lifts(ledger, log)
             asked = wanted(ledger, log)
             if not ledger.broken:
                 check_unused(method, {name for each in asked for name, _ in each.order.values}, log)

@@ -16,8 +16,8 @@ from generator.drawings.registry import lay
 from tests.drawings.samples import PAPER, PHONE, THUMBNAIL, USUAL, jamb
 
 NAMES = sorted(USUAL)
-SWEPT_APART = ("cutting_plan", "programme")
-"""Drawings of plans, whose values are made by solving: test_bars_drawing.py and test_programmes.py."""
+SWEPT_APART = ("cutting_plan", "day_dose", "programme")
+"""Drawings with tests of their own: test_bars_drawing.py, test_doses.py and test_programmes.py."""
 SVG = "{http://www.w3.org/2000/svg}"
 ROOT = Path(__file__).parents[2]
 

@@ -7,6 +7,19 @@ from collections.abc import Mapping
 from generator.wording.faults.fault import Fault
 
 FAULTS: Mapping[str, Fault] = {
+    # Lifts
+    "lift-unknown": Fault(
+        "There is no quantity or material called “%(name)s” to be lifted.",
+        "Expected the name of a quantity that is a mass, or a role with .mass.",
+    ),
+    "lift-no-mass": Fault(
+        "“%(name)s” is no mass, so the lift cannot be held against the filter.",
+        "Expected a quantity in kg, or a role whose catalogue entry has a mass, such as leaf.mass.",
+    ),
+    "lift-people": Fault(
+        "The filter is not given for %(people)s people who lift together.",
+        "Expected 1 to %(most)s. For more, plan the lift with a competent person and leave it out here.",
+    ),
     # Names and calls
     "formula-name-unknown": Fault(
         "There is no size, quantity or material called “%(name)s”.",
