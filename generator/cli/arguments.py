@@ -100,6 +100,20 @@ PREVIEW = Command(
     storeyrod preview my-jobs --port 9000
     """,
 )
+ISSUE = Command(
+    "issue",
+    "freeze a job's statement at its revision into the issue register",
+    """\
+    Checks the whole folder, then keeps the statement, its PDF, its lists and the
+    files it was made from under methods/register, and enters one line in
+    methods/register/register.txt. Nothing issued is ever changed: content that
+    differs takes the next revision. JOB is a job's file, or its name without .yaml.
+    """,
+    """\
+    storeyrod issue reading-room-leaf
+    storeyrod issue reading-room-leaf my-jobs
+    """,
+)
 START = Command(
     "start",
     "lay out a new folder with complete methods and a job",
@@ -157,6 +171,7 @@ def parser() -> argparse.ArgumentParser:
     _check(_add(commands, CHECK))
     _quantities(_add(commands, QUANTITIES))
     _preview(_add(commands, PREVIEW))
+    _issue(_add(commands, ISSUE))
     _rules(_add(commands, RULES))
     _add(commands, START).add_argument("folder", metavar="FOLDER", type=Path, help="a new or empty folder")
     _add(commands, SCHEMA).add_argument(
@@ -183,12 +198,22 @@ def _add(commands: Commands, of: Command) -> argparse.ArgumentParser:
 def _publish(command: argparse.ArgumentParser) -> None:
     _folder(command)
     command.add_argument("--strict", action="store_true", help="let a warning stop the publication too")
+    _workers(command)
+
+
+def _workers(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--workers",
         metavar="N",
         type=_at_least_one,
         help="processes for drawings and PDFs (default: one a core)",
     )
+
+
+def _issue(command: argparse.ArgumentParser) -> None:
+    command.add_argument("job", metavar="JOB", help="a job's file, or its name without .yaml")
+    _folder(command)
+    _workers(command)
 
 
 def _check(command: argparse.ArgumentParser) -> None:

@@ -51,5 +51,16 @@ def _job(project: Project, method: Method, name: str, folder: Path) -> Job:
     return found
 
 
+def job_asked_for(name: str, folder: Path) -> Path:
+    """The file of a job in a folder, by its file or its name; raises WrongUse for what is not there."""
+    files = {path.stem: path for path in sorted((folder / "methods" / "jobs").glob("*.yaml"))}
+    if Path(name).is_file():
+        return Path(name)
+    found = files.get(name.removesuffix(".yaml"))
+    if found is None:
+        raise WrongUse("no-job-to-issue", name=name, folder=folder, **_others(name, files))
+    return found
+
+
 def _others(name: str, known: Mapping[str, object]) -> Mapping[str, str]:
     return {"known": ", ".join(known) or "none is there", "nearest": nearest(name, known)}

@@ -83,6 +83,7 @@ def _publish(asked: argparse.Namespace) -> int:
 
 def _check(asked: argparse.Namespace) -> int:
     from generator.memory import open_memory
+    from generator.pipeline.issuing import check_register
     from generator.pipeline.line import assess
     from generator.pipeline.publication import forbidden
     from generator.publishing.crew import Crew
@@ -91,7 +92,7 @@ def _check(asked: argparse.Namespace) -> int:
     # One worker: what is checked takes less time than starting another process.
     with Crew(open_memory(), 1) as crew:
         for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
-            assess(folder, log, crew)
+            check_register(assess(folder, log, crew), crew, log)
     found.take_all(problem for problem in log if _meant(problem, asked.paths))
     write = {"text": _found_as_text, "json": report_json}[asked.form]
     sys.stdout.write(write(found))
@@ -116,6 +117,30 @@ def _preview(asked: argparse.Namespace) -> int:
         say(ENGLISH.say("Preview ended."))
     finally:
         server.end()
+    return WELL
+
+
+def _issue(asked: argparse.Namespace) -> int:
+    from generator.cli.asked_for import job_asked_for
+    from generator.memory import open_memory
+    from generator.pipeline.issuing import issue
+    from generator.publishing.crew import usual_workers
+
+    folder = user_folder(asked.folder)
+    job = job_asked_for(asked.job, folder)
+    with watched(sys.stderr) as progress:
+        made = issue(folder, job, open_memory(), asked.workers or usual_workers(), progress)
+    tell(made.log, sys.stderr)
+    if made.issued is None:
+        say(ENGLISH.say("Nothing was issued; the register stands as it was."), sys.stderr)
+        return FAULTS
+    was, now = (
+        "%(number)s revision %(revision)s is issued already with the same content; nothing was changed.",
+        "Issued %(number)s revision %(revision)s: its files stand in %(place)s.",
+    )
+    place = folder / "methods" / "register" / made.issued.folder
+    values = {"number": made.issued.number, "revision": made.issued.revision, "place": place}
+    say(ENGLISH.say(was if made.stood_already else now, **values))
     return WELL
 
 
@@ -189,6 +214,7 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "check": _check,
     "preview": _preview,
     "quantities": _quantities,
+    "issue": _issue,
     "rules": _rules,
     "start": _start,
     "schema": _schema,

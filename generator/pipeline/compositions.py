@@ -10,6 +10,7 @@ from functools import lru_cache
 
 from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
+from generator.documents.content import content_hash
 from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
@@ -40,13 +41,14 @@ class Composition:
     """The HTML of a document, for the screen and for the printer, and the drawings that stand as files.
 
     `card` is the bench card's sheet, `carried` the page as it is sent away from the site, `lists` what
-    spreadsheets take; each is empty where there is none.
+    spreadsheets take, `content` the hash of what a statement says; each is empty where there is none.
     """
 
     page: str
     sheet: str
     card: str = ""
     carried: str = ""
+    content: str = ""
     drawings: Mapping[str, str] = field(default_factory=dict)
     lists: Mapping[str, bytes] = field(default_factory=dict)
 
@@ -74,7 +76,8 @@ def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> 
     page = render_page(replace(document, files=(*ways, parcel)), pair.theme)
     carried = render_page(replace(document, files=ways, home=None), pair.theme)
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
-    return replace(made, page=page, card=card, carried=carried, lists=lists)
+    content = content_hash(document)
+    return replace(made, page=page, card=card, carried=carried, lists=lists, content=content)
 
 
 def _kind_of_file(name: str) -> str:

@@ -54,6 +54,19 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     return Assessed(inputs=inputs, theme=theme, pairs=pairs)
 
 
+def compositions_of(pairs: tuple[Pair, ...], crew: Crew) -> tuple[Composition, ...]:
+    """The composition of each pair, remembered like those of a publication."""
+    return tuple(map(composition, crew.perform("Drawing and composing", [_compose(pair) for pair in pairs])))
+
+
+def make_parcel(pair: Pair, composed: Composition, crew: Crew) -> bytes:
+    """The parcel of one job's pair, as a publication has it."""
+    sheets = {f"{pair.name}.pdf": composed.sheet} | ({pair.card: composed.card} if pair.card else {})
+    printed, shared = _printed([*sheets.values()], pair.theme, crew)
+    common = {f"assets/{name}": content for name, content in assets(shared).items()}
+    return _parcel(pair, composed, dict(zip(sheets, printed, strict=True)), common)
+
+
 def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[str, bytes]]:
     """Every file of the site and of the tutor's folder by its path; nothing assessed may have a fault."""
     pairs, theme = assessed.pairs, assessed.theme

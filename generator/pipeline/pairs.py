@@ -11,6 +11,7 @@ from generator.model.folder import HOUSE_RULES, METHODS, Project
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.pipeline.inputs import Inputs
+from generator.register.book import FOLDER as REGISTER
 from generator.rendering.themes import Theme
 
 
@@ -64,7 +65,7 @@ def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]
     shared = {
         path.as_posix(): value
         for path, value in inputs.hashes.items()
-        if not _of_one(path.relative_to(inputs.folder))
+        if not _stands_apart(path.relative_to(inputs.folder))
     }
     return tuple(
         Pair(
@@ -78,10 +79,10 @@ def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]
     )
 
 
-def _of_one(path: Path) -> bool:
-    """True for a method, a job or a survey, readable or not, on which no pair but its own rests."""
+def _stands_apart(path: Path) -> bool:
+    """True for a file of one pair alone, readable or not, and for the register, on which none rests."""
     alone = path.parent == Path(METHODS) and path.suffix == ".yaml" and path.name != HOUSE_RULES
-    return alone or path.parent == Path(METHODS, "jobs")
+    return alone or path.parent == Path(METHODS, "jobs") or path.is_relative_to(Path(METHODS, REGISTER))
 
 
 def _whole(project: Project) -> Iterator[tuple[Method, Job | None]]:

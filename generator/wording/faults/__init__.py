@@ -15,6 +15,7 @@ from generator.wording.faults import (
     publishing,
     quantities,
     reading,
+    register,
     safety,
 )
 from generator.wording.faults.fault import Fault
@@ -29,6 +30,7 @@ ROOMS: Mapping[str, Mapping[str, Fault]] = {
     "drawings": drawings.FAULTS,
     "documents": documents.FAULTS,
     "publishing": publishing.FAULTS,
+    "register": register.FAULTS,
 }
 
 

@@ -54,6 +54,9 @@ FAULTS: Mapping[str, Fault] = {
         "No job of %(method)s in %(folder)s has the file, the name or the title %(name)s.",
         "Name one of: %(known)s.",
     ),
+    "no-job-to-issue": Fault(
+        "No job in %(folder)s has the file or the name %(name)s.", "Name one of: %(known)s."
+    ),
     "folder-not-empty": Fault(
         "%(folder)s holds something already, and nothing of it is overwritten.",
         "Give the name of a new folder or of an empty one.",

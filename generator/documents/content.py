@@ -1,0 +1,47 @@
+"""What a statement says, as one hash: whatever its status, its signatures, and the way it is laid out."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import fields, is_dataclass
+from typing import Final
+
+from generator.documents.blocks import (
+    BriefingRecord,
+    Document,
+    Figure,
+    Issue,
+    Link,
+    Signatory,
+    SignOff,
+)
+
+NOT_CONTENT: Final = (Issue, Signatory, SignOff, BriefingRecord, Link)
+
+
+def content_hash(document: Document) -> str:
+    """SHA-256 over the document's number, title, job, company and blocks.
+
+    Left out are revision, status, dates, signatures, ways to other files, and how a drawing is drawn: a
+    drawing counts by its words and its key, since every size in it stands in the blocks as well.
+    """
+    told = (document.number, document.title, document.job, document.company, document.blocks)
+    return hashlib.sha256(json.dumps(_plain(told), ensure_ascii=False).encode()).hexdigest()
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, NOT_CONTENT):
+        return None
+    if isinstance(value, Figure):
+        shown = value.picture
+        drawing = (shown.name, shown.title, shown.alt, shown.scale, shown.key)
+        return _plain((value.key, value.number, value.caption, value.scale, value.items, drawing))
+    if is_dataclass(value) and not isinstance(value, type):
+        return [
+            type(value).__name__,
+            {each.name: _plain(getattr(value, each.name)) for each in fields(value)},
+        ]
+    if isinstance(value, tuple | list):
+        return [_plain(each) for each in value]
+    return value if isinstance(value, str | int | float | bool | None) else repr(value)
