@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.model.folder import Project, load_folder
+from generator.model.folder import METHODS, Project, load_folder
 from generator.pipeline.compositions import (
     LIBRARY,
     Composition,
@@ -28,6 +28,7 @@ from generator.pipeline.told import heard_from_bytes
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
 from generator.publishing.parcel import parcel
+from generator.register.book import read_register
 from generator.rendering.themes import Theme, load_theme
 from generator.safety.returns import check_strangers
 
@@ -47,6 +48,7 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     """Read and check all of a user's folder; all faults go to the log, and none hides another."""
     inputs, project = _read(folder, log)
     check_strangers(project.methods, project.jobs, log)
+    read_register(folder / METHODS, log)
     theme = load_theme(user_root=folder)
     pairs = pairs_of(project, inputs, theme)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):

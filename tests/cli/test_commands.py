@@ -67,6 +67,9 @@ def line(monkeypatch: pytest.MonkeyPatch) -> Line:
     for name in ("SITE", "assess", "make_publications"):
         setattr(stand_in, name, getattr(known, name))
     monkeypatch.setitem(sys.modules, "generator.pipeline.line", stand_in)
+    unissued = ModuleType("generator.pipeline.issuing")
+    setattr(unissued, "check_register", lambda assessed, crew, log: None)  # noqa: B010
+    monkeypatch.setitem(sys.modules, "generator.pipeline.issuing", unissued)
     return known
 
 

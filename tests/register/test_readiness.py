@@ -29,12 +29,12 @@ class Case:
 
 
 CASES = (
-    Case("status: for construction", "status: draft", "9:11", "the status draft is not issued"),
-    Case("status: for construction", "status: withdrawn", "9:11", "the status withdrawn is not issued"),
-    Case("  issued: 2026-11-19\n", "", "7:11", "issued is not given"),
-    Case("  checked: {by: Marit Sallowfield, role: site supervisor, date: 2026-11-18}\n", "", "7:11",
+    Case("status: for construction", "status: draft", "8:11", "the status draft is not issued"),
+    Case("status: for construction", "status: withdrawn", "8:11", "the status withdrawn is not issued"),
+    Case("  issued: 2026-11-19\n", "", "6:11", "issued is not given"),
+    Case("  checked: {by: Marit Sallowfield, role: site supervisor, date: 2026-11-18}\n", "", "6:11",
          "checked is not given"),
-    Case("  approved: {by: Josse Hethersedge, role: director, date: 2026-11-19}\n", "", "7:11",
+    Case("  approved: {by: Josse Hethersedge, role: director, date: 2026-11-19}\n", "", "6:11",
          "approved is not given"),
 )  # fmt: skip
 
@@ -83,5 +83,5 @@ def test_an_issued_revision_is_refused_at_the_line_of_the_revision(tmp_path: Pat
     _refuse(was, control, log)
     (problem,) = log
     assert problem.span
-    assert (problem.span.file, problem.span.line, problem.span.column) == (JOB, 8, 13)
+    assert (problem.span.file, problem.span.line, problem.span.column) == (JOB, 7, 13)
     assert "Revision C01 of ORR-MS-04 was issued on 2026-11-19" in report_text(log)
