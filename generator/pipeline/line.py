@@ -66,7 +66,7 @@ def make_parcel(pair: Pair, composed: Composition, crew: Crew) -> bytes:
     sheets = {f"{pair.name}.pdf": composed.sheet} | ({pair.card: composed.card} if pair.card else {})
     printed, shared = _printed([*sheets.values()], pair.theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
-    return _parcel(pair, composed, dict(zip(sheets, printed, strict=True)), common)
+    return parcel_of(pair, composed, dict(zip(sheets, printed, strict=True)), common)
 
 
 def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[str, bytes]]:
