@@ -141,6 +141,8 @@ class _Walk:
                 raise AssertionError("a value without a limit is constant")
 
     def _applied(self, tree: Applied) -> _Enclosed:
+        if tree.behind is not None:
+            return self.of(tree.behind)
         items = [self.of(part) for part in tree.arguments]
         if tree.function in _ROUNDINGS:
             return _rounded(tree, items)

@@ -83,13 +83,14 @@ class Applied:
 
     `again` works it out for other magnitudes of its arguments, in base units, None where there is no answer;
     it must rise or fall with each of them all through. Limits cannot be followed through a function that is
-    neither arithmetic nor has it.
+    neither arithmetic nor has it; `behind` is that arithmetic where the name stands for more than is printed.
     """
 
     function: str
     arguments: tuple[Working, ...]
     value: Value
     again: Again | None = field(default=None, compare=False, repr=False)
+    behind: Working | None = field(default=None, compare=False, repr=False)
 
 
 Working: TypeAlias = Given | Literal | Named | Operation | Applied
@@ -222,10 +223,18 @@ def named(item: Worked, name: str, label: str) -> Worked:
     return Worked(value=item.value, tree=Named(name=name, label=label, of=item.tree))
 
 
-def applied(function: str, arguments: tuple[Worked, ...], value: Value, again: Again | None = None) -> Worked:
-    """The outcome of a named function, with its arguments kept; `again` works it out for others."""
+def applied(
+    function: str,
+    arguments: tuple[Worked, ...],
+    value: Value,
+    again: Again | None = None,
+    behind: Worked | None = None,
+) -> Worked:
+    """The outcome of a named function, with its arguments kept; see `Applied` for `again` and `behind`."""
     trees = tuple(item.tree for item in arguments)
-    tree = Applied(function=function, arguments=trees, value=value, again=again)
+    tree = Applied(
+        function=function, arguments=trees, value=value, again=again, behind=behind.tree if behind else None
+    )
     return Worked(value=value, tree=tree)
 
 

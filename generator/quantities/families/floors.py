@@ -263,7 +263,9 @@ def _start(piece: float, along: Worked, lengths: tuple[Worked, ...]) -> Worked:
     whole = next((length for length in lengths if length.number == piece), None)
     if whole is not None:
         return whole
-    return applied("start_chosen", (along, *lengths), Value(Decimal(str(round(piece, 3))), LENGTH))
+    chosen = Decimal(str(round(piece, 3)))
+    # Once chosen it is cut to that size; what the room is out by falls to the last piece of the row.
+    return applied("start_chosen", (along, *lengths), Value(chosen, LENGTH), lambda _: float(chosen))
 
 
 def _pipes(

@@ -13,7 +13,8 @@ from generator.quantities.species import COEFFICIENTS, SAWN
 from generator.quantities.worked import Origin, Worked, applied, given, literal, millimetres
 from generator.units import LENGTH, NUMBER, Value
 
-Celsius: TypeAlias = Annotated[Worked, Takes(dimension=NUMBER, least=Decimal(0), most=Decimal(50))]
+_COLDEST, _WARMEST = Decimal(0), Decimal(50)
+Celsius: TypeAlias = Annotated[Worked, Takes(dimension=NUMBER, least=_COLDEST, most=_WARMEST)]
 PerCent: TypeAlias = Annotated[Worked, Takes(dimension=NUMBER, least=Decimal(0), most=Decimal(30))]
 SOLID, ENGINEERED = "solid", "engineered"
 _DRIEST, _WETTEST = 6, 14
@@ -32,7 +33,13 @@ def equilibrium_moisture(*, temperature: Celsius, humidity: Share) -> Worked:
     if not _DRIEST_AIR <= humidity.number <= _DAMPEST_AIR:
         raise InputRefused("humidity-beyond-equation", "humidity", found=f"{humidity.number * 100:g} %")
     moisture = _moisture_content(temperature.number, humidity.number)
-    return applied("moisture_in_air", (temperature, humidity), Value(moisture))
+    return applied("moisture_in_air", (temperature, humidity), Value(moisture), _again)
+
+
+def _again(numbers: tuple[float, ...]) -> float | None:
+    celsius, humidity = numbers
+    within = _COLDEST <= celsius <= _WARMEST and _DRIEST_AIR <= humidity <= _DAMPEST_AIR
+    return _moisture_content(celsius, humidity) if within else None
 
 
 def _moisture_content(celsius: float, humidity: float) -> float:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import partial
 from typing import Annotated, TypeAlias
 
 from generator.model.catalogue import PROFILES as MEASURES
@@ -99,8 +100,9 @@ def moulding_section(
     measures = _measures(shape, given)
     made = _section(shape, width, thickness, measures)
     drawn_to = (width, thickness, *measures.values())
-    area = applied("section_area", drawn_to, Value(made.area(), AREA))
-    girth = applied("section_girth", drawn_to, Value(made.girth(), LENGTH))
+    again = partial(_again, shape, tuple(measures))
+    area = applied("section_area", drawn_to, Value(made.area(), AREA), partial(again, Profile.area))
+    girth = applied("section_girth", drawn_to, Value(made.girth(), LENGTH), partial(again, Profile.girth))
     volume = area * length if length else None
     return MouldingSection(
         area=area,
@@ -109,6 +111,13 @@ def moulding_section(
         paint=girth * length if length else None,
         mass=volume * density if volume and density else None,
     )
+
+
+def _again(
+    shape: str, names: tuple[str, ...], of: Callable[[Profile], float], numbers: tuple[float, ...]
+) -> float:
+    width, thickness, *sizes = numbers
+    return of(profile(shape, width, thickness, {"arris": 0.0, **dict(zip(names, sizes, strict=True))}))
 
 
 def _measures(shape: str, given: Mapping[str, Worked | None]) -> dict[str, Worked]:

@@ -178,7 +178,9 @@ def _measured(six: dict[str, Worked]) -> tuple[Measured, ...]:
 
 def _beside(name: str, six: dict[str, Worked], shape: Quadrilateral) -> Measured:
     others = tuple(size for other, size in six.items() if other != name)
-    called = applied("called_for_by", others, Value(shape.called_for(name) or 0.0, LENGTH))
+    called_for = shape.called_for(name)
+    behind = _called_for(name, six) if called_for else None
+    called = applied("called_for_by", others, Value(called_for or 0.0, LENGTH), behind=behind)
     return Measured(name=name, read=six[name], called_for=called, difference=six[name] - called)
 
 
@@ -188,6 +190,26 @@ def _widest_off(*corners: Worked) -> Worked:
 
 def _size_of(item: Worked) -> Worked:
     return item if item.magnitude >= 0 else -item
+
+
+def _called_for(name: str, six: dict[str, Worked]) -> Worked:
+    """What `Quadrilateral.called_for` works out, as arithmetic that limits can be followed through."""
+    one, two = sorted(SIDES[name])
+    start, end = sorted(set(CORNERS) - SIDES[name])
+    by_side = {side: six[each] for each, side in SIDES.items()}
+    base = by_side[frozenset((start, end))]
+    first, second = (
+        _stood_on(base, by_side[frozenset((start, corner))], by_side[frozenset((end, corner))])
+        for corner in (one, two)
+    )
+    across = first[0] - second[0]
+    rise = first[1] + second[1] if name in DIAGONALS else first[1] - second[1]
+    return sqrt(across * across + rise * rise)
+
+
+def _stood_on(base: Worked, near: Worked, far: Worked) -> tuple[Worked, Worked]:
+    along = (base * base + near * near - far * far) / (2 * base)
+    return along, sqrt(near * near - along * along)
 
 
 def _judged(shape: Shape, square_within: Worked | None) -> Shape:
@@ -304,8 +326,8 @@ def mitred_set(
     left_leg = _leg_short(shape.height_left, quirk, shape.left_top, shape.left_foot, floor_gap)
     right_leg = _leg_short(shape.height_right, quirk, shape.right_top, shape.right_foot, other_gap)
     _refuse_no_leg(left_leg, right_leg)
-    left_long = left_leg + _run(shape.left_top, head_width, wide) + wide / tan(shape.left_foot)
-    right_long = right_leg + _run(shape.right_top, head_width, wide) + wide / tan(shape.right_foot)
+    left_long = left_leg + _run(shape.left_top, head_width, wide) + wide * _lean(shape.left_foot)
+    right_long = right_leg + _run(shape.right_top, head_width, wide) + wide * _lean(shape.right_foot)
     lengths = _Lengths(
         head=(head, head_long), left=(left_leg, left_long), right=(right_leg, right_long),
         over=leg_over or millimetres(0), head_width=head_width, leg_width=wide, thickness=thickness,
@@ -333,6 +355,11 @@ def _spread(corner: Worked) -> Worked:
     return plain(1) / _half_tan(corner)
 
 
+def _lean(foot: Worked) -> Worked:
+    """The cotangent of a foot's angle, by sine and cosine: a foot is nearly square and may be wholly so."""
+    return cos(foot) / sin(foot)
+
+
 def _half_tan(corner: Worked) -> Worked:
     return tan(corner / 2)
 
@@ -345,7 +372,7 @@ def _run(corner: Worked, other: Worked, own: Worked) -> Worked:
 
 
 def _leg_short(up: Worked, quirk: Worked, top: Worked, foot: Worked, gap: Worked | None) -> Worked:
-    standing = up + quirk * (_spread(top) + plain(1) / tan(foot))
+    standing = up + quirk * (_spread(top) + _lean(foot))
     return standing - gap / sin(foot) if gap else standing
 
 

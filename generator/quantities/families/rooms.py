@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import pairwise
 
 from generator.quantities.calculator import Angle, Corners, Example, Lengths, Margin, calculator
-from generator.quantities.functions import total
+from generator.quantities.functions import cos, sin, total
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.rooms import Outline, outline
-from generator.quantities.worked import Worked, applied, literal, named, plain
+from generator.quantities.worked import Worked, applied, literal, millimetres, named, plain
 from generator.units import ANGLE, AREA, LENGTH, Magnitude, Value
 
 FEWEST_WALLS = 3
@@ -110,7 +112,22 @@ def _walls(lengths: tuple[Worked, ...], corners: tuple[Worked, ...]) -> tuple[Wa
 
 
 def _area(walls: tuple[Worked, ...], corners: tuple[Worked, ...], shape: Outline) -> Worked:
-    return applied("area_walked", (*walls, *corners), Value(_walked(shape.area, corners), AREA))
+    area = Value(_walked(shape.area, corners), AREA)
+    return applied("area_walked", (*walls, *corners), area, behind=_shoelace(walls, corners))
+
+
+def _shoelace(walls: tuple[Worked, ...], corners: tuple[Worked, ...]) -> Worked:
+    """The area as arithmetic from the first corner, for limits to be followed through."""
+    ends = list(_ends(walls, corners))[:-1]
+    return total([(x1 * y2 - x2 * y1) / 2 for (x1, y1), (x2, y2) in pairwise(ends)])
+
+
+def _ends(walls: tuple[Worked, ...], corners: tuple[Worked, ...]) -> Iterator[tuple[Worked, Worked]]:
+    turned, x, y = _degrees(0), millimetres(0), millimetres(0)
+    for wall, corner in zip(walls, corners, strict=True):
+        x, y = x + wall * cos(turned), y + wall * sin(turned)
+        turned = turned + _degrees(_STRAIGHT) - corner
+        yield x, y
 
 
 def _walked(found: float, corners: tuple[Worked, ...]) -> Magnitude:

@@ -20,12 +20,12 @@ from generator.quantities.calculator import (
 )
 from generator.quantities.cut_pieces import SQUARE, Piece
 from generator.quantities.families.rooms import Room
-from generator.quantities.functions import round_up, tan, total
+from generator.quantities.functions import least, round_up, tan, total
 from generator.quantities.headings import Run, heading_places
 from generator.quantities.openings_in_walls import Lists, Stretch, stretches
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.rooms import outline
-from generator.quantities.worked import Worked, literal, millimetres, named, plain
+from generator.quantities.worked import Worked, limited, literal, millimetres, named, plain
 from generator.units import ANGLE, LENGTH, Value
 
 SCRIBE, SQUARED, MITRE, HEADING, DOOR = "scribe", "square", "mitre", "heading", "door"
@@ -355,9 +355,9 @@ def _end(kind: str, corner: Worked, inside: str, rules: _Rules) -> _End:
 
 def _through(thickness: Worked, saw: Worked) -> Worked:
     """How far a saw angle runs along the piece over its thickness; at 45° just the thickness, exactly."""
-    if saw.magnitude == _HALF_RIGHT.magnitude:
+    if saw.magnitude == _HALF_RIGHT.magnitude and not limited(saw.tree):
         return thickness
-    return thickness * tan(saw) if saw.magnitude else millimetres(0)
+    return thickness * tan(saw) if saw.magnitude or limited(saw.tree) else millimetres(0)
 
 
 def _pieces(board: _Board, inside: tuple[str, str], rules: _Rules) -> Iterator[tuple[SkirtingPiece, Piece]]:
@@ -428,7 +428,7 @@ def _cut(length: Worked, on_wall: Worked, ends: tuple[_End, _End], rules: _Rules
         role="skirting",
         hand="",
         long_point=length,
-        short_point=min(at_wall, at_face, key=lambda edge: edge.number),
+        short_point=least((at_wall, at_face)),
         left_end=ends[0].saw,
         right_end=ends[1].saw,
         over=over,
@@ -481,16 +481,16 @@ def _meetings(
 
 
 def _stands_past(meetings: tuple[DoorMeeting, ...], shadow: Worked | None) -> Findings:
-    least = shadow or millimetres(0)
+    least_margin = shadow or millimetres(0)
     return tuple(
         Finding(
             code="skirting-past-architrave",
             about=f"{meeting.number.number:g}",
-            limit=least,
+            limit=least_margin,
             actual=meeting.margin,
         )
         for meeting in meetings
-        if meeting.margin is not None and meeting.margin < least
+        if meeting.margin is not None and meeting.margin < least_margin
     )
 
 
