@@ -20,7 +20,7 @@ from generator.quantities.calculator import (
 )
 from generator.quantities.cut_pieces import SQUARE, Piece
 from generator.quantities.families.rooms import Room
-from generator.quantities.functions import least, round_up, tan, total
+from generator.quantities.functions import greatest, least, round_up, tan, total
 from generator.quantities.headings import Run, heading_places
 from generator.quantities.openings_in_walls import Lists, Stretch, stretches
 from generator.quantities.results import Finding, Findings, InputRefused, found
@@ -349,7 +349,7 @@ def _end(kind: str, corner: Worked, inside: str, rules: _Rules) -> _End:
     if inside == SCRIBE:
         return _End(joint=SCRIBE, saw=half, extra=nought, face=-_through(rules.thickness, half))
     leaning = _RIGHT - corner
-    saw = leaning if leaning.magnitude > 0 else SQUARE
+    saw = greatest((leaning, SQUARE)) if leaning.magnitude > 0 or limited(leaning.tree) else SQUARE
     return _End(joint=SQUARED, saw=saw, extra=nought, face=-_through(rules.thickness, saw))
 
 
