@@ -29,5 +29,5 @@ def _facts(tool: Tool, language: Language) -> Iterator[str]:
     assumed = {word.value for word in tool.assumed}
     for fact, amount in (("noise", tool.noise), ("vibration", tool.vibration)):
         if amount is not None:
-            sentence = _FACTS[fact, fact in assumed]
-            yield language.say(sentence, value=print_value(amount.value).text("\u2009"))
+            value = print_value(amount.value).text("\u2009")
+            yield language.say(_FACTS[fact, fact in assumed], value=value)
