@@ -22,6 +22,10 @@ from generator.wording.report import report_json, report_text
 WELL, FAULTS, WRONG_USE, MACHINE_LACKS = 0, 1, 2, 3
 OWN_FAULT = 70
 """EX_SOFTWARE of sysexits.h: the program itself failed."""
+_ISSUED_ALREADY = (
+    "%(number)s revision %(revision)s is issued already with the same content; nothing was changed."
+)
+_ISSUED = "Issued %(number)s revision %(revision)s: its files stand in %(place)s."
 _PUBLISHED = "Published %(site)s in %(seconds)s s: %(written)s files written, %(kept)s as they were."
 
 
@@ -134,13 +138,9 @@ def _issue(asked: argparse.Namespace) -> int:
     if made.issued is None:
         say(ENGLISH.say("Nothing was issued; the register stands as it was."), sys.stderr)
         return FAULTS
-    was, now = (
-        "%(number)s revision %(revision)s is issued already with the same content; nothing was changed.",
-        "Issued %(number)s revision %(revision)s: its files stand in %(place)s.",
-    )
     place = folder / "methods" / "register" / made.issued.folder
     values = {"number": made.issued.number, "revision": made.issued.revision, "place": place}
-    say(ENGLISH.say(was if made.stood_already else now, **values))
+    say(ENGLISH.say(_ISSUED_ALREADY if made.stood_already else _ISSUED, **values))
     return WELL
 
 

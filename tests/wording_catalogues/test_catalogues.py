@@ -22,6 +22,12 @@ TABLES_GATHERED_WHOLE = {
     "generator/wording/faults/__init__.py: fault.nearest",
     "generator/wording/faults/__init__.py: fault.expected",
 }
+# Single words of a user's file, from closed lists of the model; they are printed as they were written.
+WORDS_NOT_GATHERED = {
+    "generator/documents/burdens.py: zone.value",
+    "generator/documents/burdens.py: kind",
+    "generator/documents/burdens.py: lifted.lift.reach.value",
+}
 PLACEHOLDER = re.compile(r"%\((\w+)\)s|%%|%")
 FILES = files()
 
@@ -45,7 +51,7 @@ def test_a_catalogue_is_as_the_source_has_it(path: Path) -> None:
 
 
 def test_every_sentence_said_is_followed_to_its_words() -> None:
-    assert set(strays(modules(ROOT))) == TABLES_GATHERED_WHOLE
+    assert set(strays(modules(ROOT))) == TABLES_GATHERED_WHOLE | WORDS_NOT_GATHERED
 
 
 def test_there_is_a_language_besides_english() -> None:
