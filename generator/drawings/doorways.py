@@ -12,6 +12,7 @@ from generator.drawings.figures import Angle, Size
 from generator.drawings.hatches import FLOOR
 from generator.drawings.keys import Entry, heading, list_width, margin, paragraph, plain_list, title
 from generator.drawings.lettering import extent
+from generator.drawings.measures import Measures, section_of
 from generator.drawings.pens import (
     ARRIS,
     CUT_NEW,
@@ -24,7 +25,6 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, detail_view, dimension_layer, ring_letter
-from generator.quantities.profiles import profile
 
 _SCALES = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
@@ -51,6 +51,7 @@ class _Doorway:
     leg_long: Size
     leg_short: Size
     saw_angle: Angle
+    architrave_measures: Measures | None = None
 
     @property
     def quirk(self) -> float:
@@ -105,7 +106,12 @@ class _Doorway:
 
     def arrises(self) -> tuple[float, ...]:
         """How far outside the lining's face each line of the moulding runs."""
-        made = profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
+        made = section_of(
+            self.architrave_profile,
+            self.architrave_width,
+            self.architrave_thickness,
+            self.architrave_measures,
+        )
         return tuple(self.quirk + u for u in made.arrises())
 
 
@@ -426,13 +432,14 @@ def doorway_elevation(
     leg_long: Size,
     leg_short: Size,
     saw_angle: Angle,
+    architrave_measures: Measures | None = None,
     place: str = "",
 ) -> Drawn:
     """Doorway in elevation with long and short points.
 
     Sizes in mm; heights from the finished floor. The lengths are drawn from the opening, the quirks and
-    the width, and printed as given. The scale is the largest of 1:10 to 1:100 that fits the sheet. Raises
-    UnknownProfile.
+    the width, and printed as given; the moulding's lines lie as `architrave_measures` say, or in its usual
+    proportions. The scale is the largest of 1:10 to 1:100 that fits the sheet. Raises UnknownProfile.
     """
     return _laid(_Doorway(**{name: value for name, value in locals().items() if name != "width"}), width)
 

@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from generator.drawings.clipping import Point, Points, circle, rectangle
 from generator.drawings.figures import Angle, Size
 from generator.drawings.keys import LETTERS
-from generator.quantities.profiles import Profile, profile
+from generator.drawings.measures import Measures, section_of
+from generator.quantities.profiles import Profile
 
 BARREL = 5.0
 _FLAP = 2.0
@@ -50,6 +51,7 @@ class Jamb:
     opening_angle: Angle
     stop_width: Size
     stop_thickness: Size
+    architrave_measures: Measures | None = None
 
     @property
     def quirk(self) -> float:
@@ -105,7 +107,12 @@ class Jamb:
         return max(self.packer_thickness.mm + self.architrave_thickness.mm, self.set_back.mm)
 
     def section(self) -> Profile:
-        return profile(self.architrave_profile, self.architrave_width.mm, self.architrave_thickness.mm)
+        return section_of(
+            self.architrave_profile,
+            self.architrave_width,
+            self.architrave_thickness,
+            self.architrave_measures,
+        )
 
     def architrave(self) -> Points:
         """The moulding's outline, laid on the packer with its inner edge at the quirks."""

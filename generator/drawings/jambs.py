@@ -12,6 +12,7 @@ from generator.drawings.figures import Angle, Size
 from generator.drawings.jamb_parts import BARREL, Jamb, Part, lettered, parts_of
 from generator.drawings.keys import Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
+from generator.drawings.measures import Measures
 from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
@@ -491,12 +492,14 @@ def jamb_section(
     opening_angle: Angle,
     stop_width: Size,
     stop_thickness: Size,
+    architrave_measures: Measures | None = None,
     place: str = "",
 ) -> Drawn:
     """Plan section through the jamb.
 
     Sizes in mm. `wall_core` is "block" or "stud", `architrave_material` "mdf" or "timber",
-    `architrave_profile` a name in `profiles.PROFILES`. `left_over` is packer less set-back (+ at the
+    `architrave_profile` a name in `profiles.PROFILES`, drawn to `architrave_measures` or, without them, in
+    its usual proportions. `left_over` is packer less set-back (+ at the
     wall), `skirting_shadow` how far the architrave stands in front of the skirting. A packer, skirting,
     stop or gap of 0 is not drawn. The scale is the largest of 1:1, 1:2, 1:5 and 1:10 that fits the sheet.
     Raises KeyError for an unknown core or material and UnknownProfile for an unknown moulding.

@@ -10,6 +10,7 @@ from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Size
 from generator.drawings.keys import Entry, key, margin, notes, rule_bar, title
 from generator.drawings.lettering import cap
+from generator.drawings.measures import Measures
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View
@@ -120,11 +121,13 @@ def moulding_profile(
     inner_fillet: Size | None = None,
     outer_fillet: Size | None = None,
     arris: Size | None = None,
+    measures: Measures | None = None,
     place: str = "",
 ) -> Drawn:
     """Section of a moulding, enlarged and at full size.
 
-    Sizes in mm. `shape` is a name in `profiles.PROFILES`; a measure left out takes the profile's usual
+    Sizes in mm. `shape` is a name in `profiles.PROFILES`, its measures given one by one or all as
+    `measures`, bound from `role.measures`; a measure left out takes the profile's usual
     proportion, an arris left out is square; `girth` is printed as given; `material` is mdf or timber. Raises
     ValueError for another shape or material.
     """
@@ -135,9 +138,11 @@ def moulding_profile(
         ("fillet_breadth", fillet_breadth), ("inner_fillet", inner_fillet), ("outer_fillet", outer_fillet),
         ("arris", arris),
     )  # fmt: skip
+    singly = {name: size for name, size in given if size is not None}
+    drawn_to = {**(measures.given() if measures else {}), **singly}
     moulding = _Moulding(
         shape=shape, width=moulding_width, thickness=thickness, girth=girth, material=material,
-        measures=tuple((name, size) for name, size in given if size is not None),
+        measures=tuple(drawn_to.items()),
     )  # fmt: skip
     sheet, (scale, named) = Sheet(width=width), _scale(moulding, width)
     where = f", {place}" if place else ""

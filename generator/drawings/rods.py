@@ -12,6 +12,7 @@ from generator.drawings.figures import Angle, Size
 from generator.drawings.jamb_parts import Jamb, Part, front_parts
 from generator.drawings.keys import LETTERS, Entry, letter_run, notes
 from generator.drawings.lettering import cap, extent
+from generator.drawings.measures import Measures
 from generator.drawings.pens import RULE_FINE, VISIBLE, Pen
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Zone
@@ -62,6 +63,7 @@ def jamb_rod(
     architrave_profile: str,
     architrave_material: str,
     architrave_pin: Size,
+    architrave_measures: Measures | None = None,
     outer_mark: Size | None = None,
     place: str = "",
 ) -> Drawn:

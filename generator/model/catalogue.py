@@ -56,7 +56,7 @@ TOOL_KINDS: Final = (
     "lifting",
     "supply",
 )
-FieldValue: TypeAlias = Amount | Word | Count | tuple[Amount, ...]
+FieldValue: TypeAlias = Amount | Word | Count | tuple[Amount, ...] | Table[Amount]
 
 DUSTS: Final = ("softwood", "hardwood", "mixed", "none")
 
@@ -133,9 +133,10 @@ class Material(Named):
 
     @property
     def fields(self) -> Mapping[str, FieldValue]:
-        """The values that `role.field` can read, by name; the measures of the profile among them."""
+        """The values that `role.field` can read, by name: the profile's measures one by one and together."""
         own = {name: getattr(self, name) for name in READABLE}
-        return {name: value for name, value in own.items() if value not in (None, ())} | dict(self.geometry)
+        found = {name: value for name, value in own.items() if value not in (None, ())} | dict(self.geometry)
+        return found | {"measures": self.geometry} if self.profile else found
 
 
 READABLE: Final = (

@@ -12,9 +12,11 @@ from generator.model.jobs import Job
 from generator.model.scalars import Word
 from generator.model.sizes import Size
 from generator.model.surveys import ReadingAt, Row
+from generator.model.tables import Table
 from generator.problems import Span
 from generator.quantities.calculator import Result
 from generator.quantities.ledger import Entry, Scope
+from generator.quantities.profile_measures import ProfileMeasures
 from generator.quantities.readings import Reading, Readings
 from generator.quantities.worked import Origin, Worked, given, literal
 from generator.units import Value, print_value
@@ -122,11 +124,22 @@ def catalogued(name: str, material: Material, found: FieldValue) -> Result:
     """A field of a catalogue entry as a result under `name`."""
     if isinstance(found, Word):
         return found.value
+    if isinstance(found, Table):
+        return _measures(name.partition(".")[0], material, found)
     if isinstance(found, tuple):
         return tuple(_from_catalogue(name, material, each.value, each.span) for each in found)
     if isinstance(found, Amount):
         return _from_catalogue(name, material, found.value, found.span)
     return _from_catalogue(name, material, Value(Decimal(found)), found.span)
+
+
+def _measures(role: str, material: Material, found: Table[Amount]) -> ProfileMeasures:
+    return ProfileMeasures(
+        **{
+            name: _from_catalogue(f"{role}.{name}", material, each.value, each.span)
+            for name, each in found.items()
+        }
+    )
 
 
 def _from_catalogue(name: str, material: Material, value: Value, span: Span) -> Worked:

@@ -12,9 +12,11 @@ from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
 from generator.model.catalogue import PROFILES as MEASURES
+from generator.quantities.calculator import registered
+from generator.quantities.profile_measures import ProfileMeasures
 from generator.quantities.profiles import PROFILES, profile
 from generator.quantities.results import InputRefused
-from tests.quantities.examples import printed, run
+from tests.quantities.examples import printed, run, size
 
 SMALL = st.integers(1, 60).map(lambda tenths: tenths / 10)
 
@@ -126,3 +128,21 @@ def test_angles_no_saw_makes_are_refused(spring: int, corner: int, code: str) ->
     with pytest.raises(InputRefused) as caught:
         sprung(spring, corner)
     assert caught.value.code == code
+
+
+def test_measures_all_together_come_to_what_they_do_one_by_one() -> None:
+    sizes = {"radius": size("7 mm"), "inner_fillet": size("3 mm"), "outer_fillet": size("2 mm")}
+    work = registered()["moulding_section"].function
+    given = {"shape": "torus", "width": size("69 mm"), "thickness": size("18 mm")}
+    whole = work(**given, measures=ProfileMeasures(**sizes, depth=size("5 mm")))
+    assert whole.area.value == work(**given, **sizes).area.value
+    wider = work(**given, measures=ProfileMeasures(**sizes), radius=size("6 mm"))
+    assert wider.area.value == work(**given, **{**sizes, "radius": size("6 mm")}).area.value
+
+
+def test_a_measure_that_the_record_lacks_is_asked_for() -> None:
+    work = registered()["moulding_section"].function
+    with pytest.raises(InputRefused) as caught:
+        work(shape="ogee", width=size("69 mm"), thickness=size("18 mm"),
+             measures=ProfileMeasures(depth=size("8 mm")))  # fmt: skip
+    assert (caught.value.code, caught.value.argument) == ("moulding-measure-missing", "breadth")

@@ -11,6 +11,7 @@ from typing import Annotated, TypeAlias
 from generator.model.catalogue import PROFILES as MEASURES
 from generator.quantities.calculator import Angle, Example, Length, Margin, Run, Takes, calculator
 from generator.quantities.functions import asin, atan, cos, sin, tan
+from generator.quantities.profile_measures import ProfileMeasures
 from generator.quantities.profiles import Profile, profile
 from generator.quantities.results import InputRefused
 from generator.quantities.worked import Worked, applied, literal
@@ -83,24 +84,26 @@ def moulding_section(
     inner_fillet: Margin | None = None,
     outer_fillet: Margin | None = None,
     arris: Margin | None = None,
+    measures: ProfileMeasures | None = None,
     length: Run | None = None,
     density: Density | None = None,
 ) -> MouldingSection:
     """Area and girth of a moulding's section, and volume, face to paint and mass of a length.
 
     Lengths in; area, length, volume and mass out, by shoelace and circular segments over the same lines and
-    arcs that are drawn. `shape` is a profile of the catalogue and takes the measures the catalogue gives it;
-    a square arris where none is given. Own derivation.
+    arcs that are drawn. `shape` is a profile of the catalogue and takes the measures the catalogue gives it,
+    one by one or all as `role.measures`, which holds for whichever profile a job binds; a measure given by
+    itself goes before. A square arris where none is given. Own derivation.
     """
     given = {
         "radius": radius, "depth": depth, "breadth": breadth, "fillet_depth": fillet_depth,
         "fillet_breadth": fillet_breadth, "inner_fillet": inner_fillet, "outer_fillet": outer_fillet,
         "arris": arris,
     }  # fmt: skip
-    measures = _measures(shape, given)
-    made = _section(shape, width, thickness, measures)
-    drawn_to = (width, thickness, *measures.values())
-    again = partial(_again, shape, tuple(measures))
+    drawn = _measures(shape, given, measures)
+    made = _section(shape, width, thickness, drawn)
+    drawn_to = (width, thickness, *drawn.values())
+    again = partial(_again, shape, tuple(drawn))
     area = applied("section_area", drawn_to, Value(made.area(), AREA), partial(again, Profile.area))
     girth = applied("section_girth", drawn_to, Value(made.girth(), LENGTH), partial(again, Profile.girth))
     volume = area * length if length else None
@@ -120,14 +123,18 @@ def _again(
     return of(profile(shape, width, thickness, {"arris": 0.0, **dict(zip(names, sizes, strict=True))}))
 
 
-def _measures(shape: str, given: Mapping[str, Worked | None]) -> dict[str, Worked]:
+def _measures(
+    shape: str, singly: Mapping[str, Worked | None], whole: ProfileMeasures | None
+) -> dict[str, Worked]:
     """The measures this shape has, every one of them given but the arris."""
+    own = {name: size for name, size in singly.items() if size}
+    given = {**(whole.given() if whole else {}), **own}
     if shape not in MEASURES:
         raise InputRefused("word-not-offered", "shape", found=shape, known=", ".join(MEASURES))
     for name in MEASURES[shape]:
-        if given[name] is None and name != _MAY_BE_LEFT_OUT:
+        if name not in given and name != _MAY_BE_LEFT_OUT:
             raise InputRefused("moulding-measure-missing", name, shape=shape, measure=name)
-    return {name: size for name in MEASURES[shape] if (size := given[name]) is not None}
+    return {name: given[name] for name in MEASURES[shape] if name in given}
 
 
 def _section(shape: str, width: Worked, thickness: Worked, measures: Mapping[str, Worked]) -> Profile:
