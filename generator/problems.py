@@ -107,6 +107,7 @@ def _folded(name: str) -> str:
 class MachineLacks(Exception):
     """The machine lacks something the work needs; carries the problem that names it with its cure."""
 
-    def __init__(self, code: str, /, **values: object) -> None:
+    def __init__(self, code: str, span: Span | None = None, /, **values: object) -> None:
         super().__init__(code)
-        self.problem = Problem(code=code, values={name: str(value) for name, value in values.items()})
+        said = {name: str(value) for name, value in values.items()}
+        self.problem = Problem(code=code, span=span, values=said)

@@ -8,7 +8,7 @@ from importlib import metadata
 from pathlib import Path
 from typing import NamedTuple, TypeAlias
 
-SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue")
+SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue", "theme")
 
 DESCRIPTION = """\
 Turn one YAML file about a piece of site carpentry into an illustrated method

@@ -10,7 +10,17 @@ from generator.model.amounts import SizeGiven
 from generator.model.border import Described, Named
 from generator.model.lists import ManyOf, OneOrMore
 from generator.model.rules import Rule
-from generator.model.scalars import Code, Colour, FormatVersion, Plain, Told, WebAddress, Word, one_of
+from generator.model.scalars import (
+    Code,
+    Colour,
+    FormatVersion,
+    KebabName,
+    Plain,
+    Told,
+    WebAddress,
+    Word,
+    one_of,
+)
 from generator.model.tables import CodeTable, Table
 
 
@@ -21,7 +31,7 @@ class Company(Described):
     name: Plain = Field(description="the firm's name")
     address: Told | None = Field(None, description="the firm's address")
     phone: Code | None = Field(None, description="the firm's telephone number")
-    accent: Colour | None = Field(None, description="a colour such as “#1B4A86”")
+    accent: Colour | None = Field(None, description="a colour such as “#1B4A86”, for the theme's blue")
     logo: Plain | None = Field(None, description="the file of the logo, from this folder")
     site: WebAddress | None = Field(
         None, description="where the published site will stand, for the code that leads back to it from paper"
@@ -57,6 +67,10 @@ class HouseRules(Described):
     noun: ClassVar[str] = "the house rules"
     format: FormatVersion = Field(description="the version of the format, which stands first: 1")
     company: Company | None = Field(None, description="the firm, as documents print it")
+    theme: KebabName | None = Field(
+        None,
+        description="the theme by its folder's name, in “themes” here or shipped",
+    )
     policy: Table[SizeGiven] = Field(Table.empty(), description="policy sizes by name, for every method")
     rules: ManyOf[Rule] = Field((), description="safety rules of the firm, beside those of the shipped book")
     stricter: ManyOf[Code] = Field(

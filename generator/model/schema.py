@@ -17,14 +17,16 @@ from generator.model.catalogue import CatalogueFile
 from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
+from generator.model.theme import ThemeFile
 
-Kind: TypeAlias = Literal["method", "job", "house-rules", "catalogue"]
+Kind: TypeAlias = Literal["method", "job", "house-rules", "catalogue", "theme"]
 
 KINDS: Final[Mapping[Kind, type[Described]]] = {
     "method": Method,
     "job": Job,
     "house-rules": HouseRules,
     "catalogue": CatalogueFile,
+    "theme": ThemeFile,
 }
 
 

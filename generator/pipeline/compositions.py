@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import base64
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import asdict, dataclass, field, replace
 from functools import lru_cache
 
@@ -28,10 +28,10 @@ from generator.problems import ProblemLog
 from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.rendering.html import render_page, render_sheet
+from generator.rendering.labels import language_of
 from generator.rendering.pictures import drawing_files
 from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from generator.rendering.themes import Theme
-from generator.wording import ENGLISH
 
 LIBRARY = "index"
 
@@ -71,8 +71,9 @@ def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> 
     if found:
         properties = {"title": f"{document.number} {document.job}", "company": document.company}
         lists |= {f"{pair.stem}-lists.xlsx": xlsx_bytes(found, properties)}
-    ways = tuple(Link(text=_kind_of_file(name), href=name) for name in lists)
-    parcel = Link(text=ENGLISH.say("All files of this job (ZIP)"), href=pair.parcel)
+    say = language_of(pair.theme).say
+    ways = tuple(Link(text=_kind_of_file(name, say), href=name) for name in lists)
+    parcel = Link(text=say("All files of this job (ZIP)"), href=pair.parcel)
     page = render_page(replace(document, files=(*ways, parcel)), pair.theme)
     carried = render_page(replace(document, files=ways, home=None), pair.theme)
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
@@ -80,8 +81,7 @@ def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> 
     return replace(made, page=page, card=card, carried=carried, lists=lists, content=content)
 
 
-def _kind_of_file(name: str) -> str:
-    say = ENGLISH.say
+def _kind_of_file(name: str, say: Callable[[str], str]) -> str:
     words = {
         "cutting-list.csv": say("Cutting list (CSV)"),
         "materials.csv": say("Materials (CSV)"),
@@ -97,14 +97,16 @@ def _kept(made: Composition) -> bytes:
 
 def compose_pack(guide: Pair) -> bytes:
     """The tutor pack of a guide's method, as a composition."""
-    document = compose_tutor(_worked(guide), links=_pack_links(guide.pack))
+    document = compose_tutor(_worked(guide), links=_pack_links(guide.pack, guide.theme))
     return _pack(document, guide.theme)
 
 
 def compose_pack_of_all(guides: tuple[Pair, ...]) -> bytes:
     """The criteria of all methods, with the ways to each method's pack, as a composition."""
     ways = tuple(Link(text=guide.method.method.value, href=f"{guide.pack}.html") for guide in guides)
-    document = compose_library([_worked(guide) for guide in guides], links=(*_pack_links(LIBRARY), *ways))
+    document = compose_library(
+        [_worked(guide) for guide in guides], links=(*_pack_links(LIBRARY, guides[0].theme), *ways)
+    )
     return _pack(document, guides[0].theme)
 
 
@@ -112,14 +114,15 @@ def _pack(document: Document, theme: Theme) -> bytes:
     return _kept(_laid_out(document, theme))
 
 
-def _pack_links(name: str) -> tuple[Link, ...]:
-    over = () if name == LIBRARY else (Link(text=ENGLISH.say("All methods"), href=f"{LIBRARY}.html"),)
-    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{name}.pdf"), *over)
+def _pack_links(name: str, theme: Theme) -> tuple[Link, ...]:
+    say = language_of(theme).say
+    over = () if name == LIBRARY else (Link(text=say("All methods"), href=f"{LIBRARY}.html"),)
+    return (Link(text=say("To print (PDF)"), href=f"{name}.pdf"), *over)
 
 
 def _worked(guide: Pair) -> Task:
     ledger = work_out(guide.method, None, guide.project, ProblemLog())
-    return Task(project=guide.project, ledger=ledger, pictures={}, language=ENGLISH)
+    return Task(project=guide.project, ledger=ledger, pictures={}, language=language_of(guide.theme))
 
 
 def _address(pair: Pair) -> str:
@@ -159,7 +162,8 @@ def _task(pair: Pair) -> Task:
     carded = card_orders(ledger) if pair.card else ()
     timed = programme_orders(ledger) if pair.job else ()
     pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed))
-    return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=ENGLISH)
+    language = language_of(pair.theme)
+    return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=language)
 
 
 def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
@@ -173,15 +177,16 @@ def _drawing(order: Order) -> Picture:
 
 
 def _links(pair: Pair) -> tuple[Link, ...]:
-    card = (Link(text=ENGLISH.say("Bench card (PDF)"), href=pair.card),) if pair.card else ()
-    return (Link(text=ENGLISH.say("To print (PDF)"), href=f"{pair.name}.pdf"), *card)
+    say = language_of(pair.theme).say
+    card = (Link(text=say("Bench card (PDF)"), href=pair.card),) if pair.card else ()
+    return (Link(text=say("To print (PDF)"), href=f"{pair.name}.pdf"), *card)
 
 
 def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:
     ledger = work_out(guide.method, None, guide.project, ProblemLog())
     small = small_order(ledger)
     pictures = _drawn((small,) if small else ())
-    task = Task(project=guide.project, ledger=ledger, pictures=pictures, language=ENGLISH)
+    task = Task(project=guide.project, ledger=ledger, pictures=pictures, language=language_of(guide.theme))
     # Nothing that the index says of a statement is worked out, so that its job's sizes are left alone.
     statements = tuple(
         (replace(task, ledger=replace(ledger, job=pair.job)), _ways(pair))
@@ -192,5 +197,6 @@ def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:
 
 
 def _ways(pair: Pair) -> tuple[Link, ...]:
-    kind = ENGLISH.say("Method statement") if pair.job else ENGLISH.say("Task guide")
+    say = language_of(pair.theme).say
+    kind = say("Method statement") if pair.job else say("Task guide")
     return (Link(text=kind, href=f"{pair.name}.html"), *_links(pair))

@@ -29,7 +29,8 @@ from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
 from generator.publishing.parcel import parcel
 from generator.register.book import read_register
-from generator.rendering.themes import Theme, load_theme
+from generator.rendering.dressing import theme_of
+from generator.rendering.themes import Theme
 from generator.safety.returns import check_strangers
 
 SITE, TUTOR = "site", "tutor"
@@ -49,7 +50,7 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     inputs, project = _read(folder, log)
     check_strangers(project.methods, project.jobs, log)
     read_register(folder / METHODS, log)
-    theme = load_theme(user_root=folder)
+    theme = theme_of(project.house, folder, log)
     pairs = pairs_of(project, inputs, theme)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):
         log.take_all(heard_from_bytes(found))

@@ -42,8 +42,8 @@ def assets(made: bytes) -> Mapping[str, bytes]:
 
 
 def hash_of_files(theme: Theme) -> str:
-    """A hash over the names and contents of everything the theme rests on."""
-    whole = hashlib.sha256()
+    """A hash over the names and contents of everything the theme rests on, and what it was given to wear."""
+    whole = hashlib.sha256(repr((theme.light, theme.dark, theme.labels, theme.accent)).encode())
     for path in theme.files():
         whole.update(f"{path.name}\0".encode() + hashlib.sha256(path.read_bytes()).digest())
     return whole.hexdigest()

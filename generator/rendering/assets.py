@@ -7,13 +7,15 @@ from collections.abc import Mapping
 
 from generator.rendering.fonts import web_font_css, web_fonts
 from generator.rendering.themes import Theme
+from generator.rendering.tokens import screen_rules
 
-_SHEETS = ("tokens.css", "screen.css")
+FURTHER = "screen-more.css"
 
 
 def page_style(theme: Theme) -> str:
     """The one style sheet of the web pages, fonts included by name, without remarks and indents."""
-    return "\n".join([web_font_css(), *(_closed_up(theme.text(name)) for name in _SHEETS)])
+    sheets = (theme.text("tokens.css"), screen_rules(theme), theme.text("screen.css"), theme.further(FURTHER))
+    return "\n".join([web_font_css(), *filter(None, map(_closed_up, sheets))])
 
 
 def _closed_up(style: str) -> str:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Literal
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError
 from markupsafe import Markup
 
 from generator.documents.blocks import (
@@ -22,9 +22,11 @@ from generator.documents.blocks import (
     Status,
 )
 from generator.rendering import markdown, outline
+from generator.rendering.labels import language_of
 from generator.rendering.numerals import set_numbers
 from generator.rendering.pictures import black_uri, data_uri, icon_symbols, inline_svg
 from generator.rendering.sheet_rule import sheet_rule
+from generator.rendering.template_faults import TemplateFails
 from generator.rendering.themes import Theme
 from generator.wording import ENGLISH, Language
 
@@ -78,7 +80,14 @@ class _Laying:
 def _render(document: Document, theme: Theme, language: Language, *, medium: Medium, assets: str) -> str:
     if doubled := outline.doubled_anchors(document):
         raise DoubledAnchor(", ".join(doubled))
-    environment = _environment(theme, language)
+    try:
+        return _filled(document, theme, language, medium, assets)
+    except TemplateError as error:
+        raise TemplateFails(error, theme) from error
+
+
+def _filled(document: Document, theme: Theme, language: Language, medium: Medium, assets: str) -> str:
+    environment = environment_of(theme, language)
     known = _context(document, language, medium, assets)
     known["symbols"] = icon_symbols(theme) if medium == "screen" else ""
     box: dict[str, Any] = {}
@@ -88,7 +97,8 @@ def _render(document: Document, theme: Theme, language: Language, *, medium: Med
 
 
 @lru_cache(maxsize=16)
-def _environment(theme: Theme, language: Language) -> Environment:
+def environment_of(theme: Theme, language: Language) -> Environment:
+    """The templates of a theme, with every filter and the sentences of the language."""
     environment = Environment(
         loader=FileSystemLoader([str(folder) for folder in theme.folders]),
         autoescape=True,
@@ -97,7 +107,7 @@ def _environment(theme: Theme, language: Language) -> Environment:
         lstrip_blocks=True,
         extensions=["jinja2.ext.i18n"],
     )
-    catalogue = language.catalogue
+    catalogue = language_of(theme, language).catalogue
     install = environment.install_gettext_callables  # type: ignore[attr-defined]
     install(catalogue.gettext, catalogue.ngettext, newstyle=True)
     environment.filters.update(_FILTERS)
@@ -169,6 +179,12 @@ def page_title(document: Document) -> str:
     """What a reader's window, and the PDF's title, say: number, title, job, firm."""
     named = " ".join(part for part in (document.number, document.title) if part)
     return ", ".join(part for part in (named, document.job, document.company) if part)
+
+
+def names_known() -> frozenset[str]:
+    """Every name that a template may use beside those that Jinja has."""
+    bare = Document(kind="index", lang=ENGLISH.tag, title="", company="", blocks=())
+    return frozenset(_context(bare, ENGLISH, "screen", "")) | {"symbols", "lay"}
 
 
 def _context(document: Document, language: Language, medium: Medium, assets: str) -> dict[str, Any]:

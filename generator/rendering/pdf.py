@@ -13,8 +13,10 @@ from generator.rendering.every_sheet import FIRST_ALONE, repeat_background
 from generator.rendering.fonts import FACES, paper_font_css
 from generator.rendering.references import referring_document
 from generator.rendering.themes import Theme
+from generator.rendering.tokens import print_rules
 
 SHEETS = ("tokens.css", "print.css")
+FURTHER = "print-more.css"
 
 
 class OutsideAddress(ValueError):
@@ -47,7 +49,7 @@ def render_pdf(html: str, theme: Theme) -> bytes:
 
 
 def _text_of_sheets(theme: Theme) -> tuple[str, ...]:
-    return tuple(theme.text(name) for name in SHEETS)
+    return (*(theme.text(name) for name in SHEETS), theme.further(FURTHER), print_rules(theme))
 
 
 # The text is part of the key: a preview that edits a style sheet must not print by the old one.
@@ -59,8 +61,8 @@ def _press(theme: Theme, texts: tuple[str, ...]) -> _Press:
     fonts, fetcher = FontConfiguration(), _fetcher(theme)
     own = (paper_font_css(), FIRST_ALONE)
     sheets = [CSS(string=text, font_config=fonts, url_fetcher=fetcher) for text in own]
-    for name, text in zip(SHEETS, texts, strict=True):
-        base = theme.file(name).parent.as_uri() + "/"
+    base = theme.folders[0].as_uri() + "/"
+    for text in texts:
         sheets.append(CSS(string=text, base_url=base, font_config=fonts, url_fetcher=fetcher))
     return _Press(sheets=tuple(sheets), fonts=fonts, fetcher=fetcher)
 
@@ -73,12 +75,22 @@ def _fetcher(theme: Theme) -> Any:
 
         def fetch(self, url: str, headers: Any = None) -> Any:
             if url.startswith("data:") or url.startswith(allowed):
-                return super().fetch(url, headers)
+                return super().fetch(_standing(url, theme), headers)
             raise FatalURLFetchingError(url)
 
     folders = [folder.resolve().as_uri() + "/" for folder in theme.folders]
     allowed = (*folders, FACES[0].path.parent.as_uri() + "/")
     return Fetcher(allowed_protocols=("data", "file"))
+
+
+def _standing(url: str, theme: Theme) -> str:
+    """The address in the first folder of the theme that holds such a file, or as it is where none does."""
+    own = theme.folders[0].as_uri() + "/"
+    if url.startswith(own):
+        for folder in theme.folders:
+            if (folder / url.removeprefix(own)).is_file():
+                return (folder / url.removeprefix(own)).as_uri()
+    return url
 
 
 @contextmanager

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 from generator.shipped import shipped
 
@@ -20,10 +21,22 @@ class ThemeMissing(LookupError):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Theme:
-    """A theme by name with the folders that hold it; a file missing in the first is sought in the next."""
+    """A theme by name with the folders that hold it; a file missing in the first is sought in the next.
+
+    `light` and `dark` are its own colours by name, `labels` its own words by the sentence they stand for,
+    `accent` the firm's colour, empty where the house gives none.
+    """
 
     name: str
     folders: tuple[Path, ...]
+    light: tuple[tuple[str, str], ...] = ()
+    dark: tuple[tuple[str, str], ...] = ()
+    labels: tuple[tuple[str, str], ...] = ()
+    accent: str = ""
+
+    def own_colours(self, mode: Literal["light", "dark"]) -> tuple[tuple[str, str], ...]:
+        """The theme's own colours of a mode, each with its name."""
+        return self.light if mode == "light" else self.dark
 
     def file(self, name: str) -> Path:
         """The file of this theme called `name`; FileNotFoundError when no folder has it."""
@@ -35,6 +48,16 @@ class Theme:
     def text(self, name: str) -> str:
         """The text of that file."""
         return self.file(name).read_text(encoding="utf-8")
+
+    def further(self, name: str) -> str:
+        """The text of a file that a theme may have beside the default's; empty where it has none."""
+        return self.text(name) if any((folder / name).is_file() for folder in self.folders) else ""
+
+    def shown(self, path: Path, user_root: Path) -> str:
+        """A file of the theme as reports print it: from the user's folder where it stands in it."""
+        root = user_root.resolve()
+        within = path.resolve().is_relative_to(root)
+        return (user_root / path.resolve().relative_to(root)).as_posix() if within else path.as_posix()
 
     def icons(self) -> tuple[str, ...]:
         """The names of all icons, of every folder of the theme."""

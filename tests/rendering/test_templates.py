@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gettext
+import pickle
 import re
 from dataclasses import fields, is_dataclass, replace
 from enum import Enum
@@ -10,12 +11,13 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
-from jinja2 import Environment, UndefinedError
+from jinja2 import Environment
 from markupsafe import escape
 
 from generator.documents import blocks
 from generator.documents.blocks import Document
 from generator.rendering.html import DoubledAnchor, macro_name, render_page, render_sheet
+from generator.rendering.template_faults import TemplateFails
 from generator.rendering.themes import Theme, load_theme
 from generator.wording import Language
 from tests.rendering import sample
@@ -104,8 +106,11 @@ def test_an_unknown_name_in_a_template_is_an_error(tmp_path: Path) -> None:
     own = tmp_path / "themes" / "mine"
     own.mkdir(parents=True)
     (own / "guide.html").write_text("{{ document.title }} {{ nowhere }}", encoding="utf-8")
-    with pytest.raises(UndefinedError, match="nowhere"):
+    with pytest.raises(TemplateFails) as failed:
         render_page(sample.guide(), load_theme("mine", tmp_path))
+    problem = pickle.loads(pickle.dumps(failed.value)).problem
+    assert "nowhere" in problem.values["reason"]
+    assert (Path(problem.span.file).name, problem.span.line) == ("guide.html", 1)
 
 
 def test_two_blocks_with_one_key_are_refused(theme: Theme) -> None:

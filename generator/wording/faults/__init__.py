@@ -16,6 +16,7 @@ from generator.wording.faults import (
     quantities,
     reading,
     register,
+    rendering,
     safety,
 )
 from generator.wording.faults.fault import Fault
@@ -29,6 +30,7 @@ ROOMS: Mapping[str, Mapping[str, Fault]] = {
     "safety": safety.FAULTS,
     "drawings": drawings.FAULTS,
     "documents": documents.FAULTS,
+    "rendering": rendering.FAULTS,
     "publishing": publishing.FAULTS,
     "register": register.FAULTS,
 }
