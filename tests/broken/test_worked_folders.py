@@ -11,6 +11,7 @@ from generator.documents.figures import wanted
 from generator.model.folder import load_folder
 from generator.problems import ProblemLog
 from generator.prose import check_prose, check_unused
+from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.lifts import check_lifts
 from generator.quantities.work import work_out
 from generator.wording.report import report_text
@@ -29,6 +30,7 @@ def found() -> ProblemLog:
             ledger = work_out(method, job, project, log)
             check_prose(ledger, log)
             check_lifts(ledger, log)
+            cutting_plans(ledger, project, log)
             asked = wanted(ledger, log)
             if not ledger.broken:
                 check_unused(method, {name for each in asked for name, _ in each.order.values}, log)

@@ -75,7 +75,7 @@ class _Asked:
         stock = self._stock(material) if material else None
         if material is None or kerf is None or trim is None or not cuts or not stock:
             return
-        if self._wider(material, cuts):
+        if self._wider(material, cuts) or self._of_nothing(cuts):
             return
         for (width, thickness), own in _by_section(cuts).items():
             yield CuttingOrder(
@@ -121,6 +121,14 @@ class _Asked:
             width=width,
         )
         return True
+
+    def _of_nothing(self, cuts: Sequence[Cut]) -> bool:
+        """Whether a piece has no length or less than none, which is logged for each such piece."""
+        word, found = self._cutting.pieces, [cut for cut in cuts if cut[1].cut_length.magnitude <= 0]
+        for opening, piece in found:
+            mark, length = _mark(opening, piece), print_value(piece.cut_length.value).text()
+            self._log.add("cutting-nothing", word.span, name=self._name, mark=mark, length=length)
+        return bool(found)
 
     def _wrong_pieces(self) -> None:
         word = self._cutting.pieces
@@ -193,10 +201,15 @@ def _by_section(cuts: Sequence[Cut]) -> dict[tuple[Decimal, Decimal | None], lis
     return dict(sorted(sections.items(), key=lambda each: [-(size or 0) for size in each[0]]))
 
 
+def _mark(opening: OpeningLedger, piece: Piece) -> str:
+    """The piece's mark on the job."""
+    return f"{opening.mark}{piece.mark}" if opening.row else piece.mark
+
+
 def _piece(opening: OpeningLedger, piece: Piece) -> PieceToCut:
     length = taken_up(piece.cut_length.magnitude)
     return PieceToCut(
-        mark=f"{opening.mark}{piece.mark}" if opening.row else piece.mark,
+        mark=_mark(opening, piece),
         opening=opening.mark if opening.row else "",
         name=", ".join(part for part in (piece.role, piece.name) if part),
         hand=piece.hand,

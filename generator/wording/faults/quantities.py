@@ -283,6 +283,10 @@ FAULTS: Mapping[str, Fault] = {
         "is %(width)s wide.",
         "Bind a wider material to %(role)s, or make the pieces narrower.",
     ),
+    "cutting-nothing": Fault(
+        "The cutting plan “%(name)s” is to cut piece %(mark)s, and its length comes to %(length)s.",
+        "Expected more than nought: look at the sizes it is worked from with `storeyrod quantities`.",
+    ),
     "cutting-refused": Fault(
         "The cutting plan “%(name)s” cannot be made: %(because)s.",
         "Expected longer stock, shorter pieces or more lengths.",
