@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+from decimal import Decimal
 from typing import Any
 
 import numpy as np
@@ -10,7 +12,11 @@ from hypothesis import given as forall
 from hypothesis import settings
 from hypothesis import strategies as st
 
+from generator.quantities.families.beads import Filler
+from generator.quantities.limits import limits_of
 from generator.quantities.results import InputRefused, finding_words
+from generator.quantities.worked import Origin, Worked, given
+from generator.units import LENGTH, Value, parse_value
 from tests.quantities.examples import printed, readings, run_with
 from tests.quantities.published import LEG
 
@@ -153,3 +159,40 @@ def test_a_pack_that_is_not_used_to_the_end_holds_less() -> None:
     assert printed(run_with("packs", amount="300 ml", pack="310 ml", used="90 %")) == "2"
     with pytest.raises(InputRefused, match="nothing-used-of-pack"):
         run_with("packs", amount="300 ml", pack="310 ml", used="0 %")
+
+
+PLACED = ("left:100 7.1 mm", "left:1000 8.4 mm", "left:1890 9 mm", "head:100 7.5 mm", "head:700 8.6 mm",
+          "right:90 6.9 mm", "right:1900 8 mm")  # fmt: skip
+SPREAD = ("7.1 mm", "8.4 mm", "9 mm", "7.5 mm", "6.9 mm")
+
+
+def filler_of(items: tuple[str, ...], wide: Worked, high: Worked) -> Filler:
+    packer = run_with("even_packer", readings=readings(*items), step="0.5 mm")
+    made = run_with("gap_filler", packer=packer, opening_width=wide, opening_height=high, depth="5 mm")
+    assert isinstance(made, Filler)
+    return made
+
+
+def tape(text: str, off: str = "0", within: str = "") -> Worked:
+    value, reach = parse_value(f"{text} mm"), parse_value(f"{within} mm") if within else None
+    at = Value(Decimal(str(value.magnitude)) + Decimal(off), LENGTH)
+    return given(f"tape {text}", at, label="Tape", origin=Origin.EXAMPLE, within=reach)
+
+
+@pytest.mark.parametrize("items", [PLACED, SPREAD])
+@pytest.mark.parametrize("wide, high", [("20", ""), ("", "20"), ("20", "20")])
+def test_the_filler_s_range_holds_wherever_the_opening_lies_within_its_limits(
+    items: tuple[str, ...], wide: str, high: str
+) -> None:
+    told = filler_of(items, tape("768", within=wide), tape("1990", within=high))
+    offs = [("-20", "-10", "0", "7", "20") if reach else ("0",) for reach in (wide, high)]
+    for across, up in itertools.product(*offs):
+        at = filler_of(items, tape("768", across), tape("1990", up))
+        for name in ("left", "head", "right", "volume"):
+            number, limits = getattr(at, name).number, limits_of(getattr(told, name))
+            if limits is None:
+                assert number == pytest.approx(getattr(told, name).number)
+            else:
+                assert limits.low is not None and limits.high is not None
+                low, high_end = float(limits.low.magnitude), float(limits.high.magnitude)
+                assert low - 1e-6 <= number <= high_end + 1e-6, (name, across, up)

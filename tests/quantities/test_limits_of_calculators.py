@@ -32,7 +32,6 @@ NOT_FOLLOWED = {
 # Chosen or sorted by the sizes as they were given: at others another layout, order or refusal comes out.
 CHOSEN_ONCE = {
     "floor_layout": "the rows are those of the layout that was chosen",
-    "gap_filler": "plaster is read off between the places of the readings, whose limits are not followed",
     "sheet_layout": "sheets that no longer meet on a stud are refused",
 }
 SORTED = ".measured["

@@ -18,9 +18,9 @@ from generator.quantities.calculator import (
 )
 from generator.quantities.families.packers import EvenPacker
 from generator.quantities.functions import round_up, total
-from generator.quantities.readings import MEMBERS, Readings, member_lengths, path, starts
+from generator.quantities.readings import MEMBERS, Path, member_lengths, path, starts
 from generator.quantities.results import InputRefused
-from generator.quantities.worked import Worked, applied, literal, named, plain
+from generator.quantities.worked import Worked, applied, limited, literal, millimetres, named, plain
 from generator.units import AREA, LENGTH, Value
 
 PI = named(literal(Value(math.pi)), "π", "π")
@@ -118,21 +118,64 @@ def gap_filler(
 
 
 def _gap_area(packer: EvenPacker, member: str, lengths: Mapping[str, Worked]) -> Worked:
-    """More packer or more length leaves more gap, a greater reading less, so that limits can follow it."""
+    """The area as it is told, with arguments behind it that each only widen or only narrow the gap."""
+    other = lengths["left" if member == "head" else "head"]
+    shown = (
+        packer.thickness,
+        *packer.readings.values,
+        lengths[member],
+        *((other,) if limited(other.tree) else ()),
+    )
+    along = _by_place if packer.readings.placed else _by_share
+    return applied("gap_area", shown, _gap(packer, member, lengths), behind=along(packer, member, lengths))
+
+
+def _gap(packer: EvenPacker, member: str, lengths: Mapping[str, Worked]) -> Value:
+    start = starts(lengths)[member]
+    way, end = path(packer.readings, lengths), start + lengths[member].number
+    return Value(_area(packer.thickness.number, way, start, end), AREA)
+
+
+def _by_share(packer: EvenPacker, member: str, lengths: Mapping[str, Worked]) -> Worked:
+    """Readings spread evenly grow with the path, so that a member is a share of it from here to there."""
 
     def again(numbers: tuple[float, ...]) -> float:
-        level, *depths, length = numbers
-        changed = {**lengths, member: literal(Value(length, LENGTH))}
-        return _area(level, packer.readings.reading(depths), member, changed)
+        level, *depths, whole, start, end = numbers
+        bays = max(len(depths) - 1, 1)
+        way = Path(tuple((whole * at / bays, depth) for at, depth in enumerate(depths)))
+        return _area(level, way, start * whole, end * whole)
 
-    sources = (packer.thickness, *packer.readings.values, lengths[member])
-    area = _area(packer.thickness.number, packer.readings, member, lengths)
-    return applied("gap_area", sources, Value(area, AREA), again)
+    before, own, after = _parted(member, lengths)
+    whole = before + own + after
+    shares = (before / whole, plain(1) - after / whole)
+    sources = (packer.thickness, *packer.readings.values, whole, *shares)
+    return applied("gap_area", sources, _gap(packer, member, lengths), again)
 
 
-def _area(level: float, readings: Readings, member: str, lengths: Mapping[str, Worked]) -> float:
-    start = starts(lengths)[member]
-    stretches = path(readings, lengths).between(start, start + lengths[member].number)
+def _by_place(packer: EvenPacker, member: str, lengths: Mapping[str, Worked]) -> Worked:
+    """Readings with a place stay there; other members' lengths move only those read beyond the corners."""
+
+    def again(numbers: tuple[float, ...]) -> float:
+        level, *depths, own, left, head = numbers
+        there = {**lengths, "left": literal(Value(left, LENGTH)), "head": literal(Value(head, LENGTH))}
+        start = starts(there)[member]
+        return _area(level, path(packer.readings.reading(depths), there), start, start + own)
+
+    sources = (packer.thickness, *packer.readings.values, *(lengths[each] for each in (member, *MEMBERS[:2])))
+    return applied("gap_area", sources, _gap(packer, member, lengths), again)
+
+
+def _parted(member: str, lengths: Mapping[str, Worked]) -> tuple[Worked, Worked, Worked]:
+    """The path as what lies before a member, the member, and what lies after it."""
+    at = MEMBERS.index(member)
+    before, after = (
+        sum((lengths[each] for each in part), millimetres(0)) for part in (MEMBERS[:at], MEMBERS[at + 1 :])
+    )
+    return before, lengths[member], after
+
+
+def _area(level: float, way: Path, start: float, end: float) -> float:
+    stretches = way.between(start, end)
     return math.fsum(_positive_part(run, level - first, level - second) for run, first, second in stretches)
 
 
