@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from generator.documents.blocks import NotApplicable, Prose, Section
+from generator.documents.exposures import worst_days
 from generator.documents.task import Task
 from generator.documents.tools import tool_told
 from generator.model.sections import SectionAnswer
 from generator.safety.exposures import exposures_reached
 from generator.safety.required import rules_applied
 from generator.safety.sections import SECTION, SectionRule, sections_for
+
+NOISE = "noise_and_vibration"
 
 
 def sections(task: Task) -> tuple[Section, ...]:
@@ -48,13 +51,14 @@ def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
     parts = (*rule.method, *(rule.job if task.job else ()))
     places = dict.fromkeys(part.split(".")[0] for part in parts if part != SECTION)
     said = tuple(_PLACES[place](task) for place in places if place in _PLACES)
-    return (*said, *_rules(task)) if "hazards" in places else said
+    worked = worst_days(task) if task.job and rule.key == NOISE else ()
+    return (*said, *worked, *(_rules(task) if "hazards" in places else ()))
 
 
 def _rules(task: Task) -> tuple[Prose, ...]:
     """The numbers of the safety rules applied, and each that is set aside with the firm's reason."""
     say = task.language.say
-    reached = exposures_reached(task.ledger)
+    reached = exposures_reached(task.ledger, task.project.catalogue.tools)
     applied = rules_applied(task.method, task.job, task.project, exposures=reached)
     kept = ", ".join(rule.number for rule in applied if rule.set_aside is None)
     aside = (rule for rule in applied if rule.set_aside is not None)

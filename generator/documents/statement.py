@@ -13,9 +13,9 @@ from generator.documents.blocks import (
     Signatory,
     SignOff,
 )
-from generator.documents.burdens import burdens
 from generator.documents.cutting import cutting_part
 from generator.documents.doubts import left_open
+from generator.documents.exposures import exposures
 from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
@@ -102,7 +102,7 @@ def _annexes(task: Task) -> tuple[Block, ...]:
         blocks=(*left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
-    exposed = Part(key="annex-exposures", title=say("Annex: exposures worked out"), blocks=burdens(task))
+    exposed = Part(key="annex-exposures", title=say("Annex: exposures worked out"), blocks=exposures(task))
     parts = (_cutting(task), programme_part(task), exposed, ways, others, figures)
     return tuple(part for part in parts if part.blocks)
 

@@ -12,6 +12,7 @@ from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
 from generator.documents.content import content_hash
 from generator.documents.cutting import plan_orders
+from generator.documents.exposures import dose_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
@@ -161,7 +162,8 @@ def _task(pair: Pair) -> Task:
     plans = cutting_plans(ledger, pair.project, ProblemLog())
     carded = card_orders(ledger) if pair.card else ()
     timed = programme_orders(ledger) if pair.job else ()
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed))
+    dosed = dose_orders(ledger, pair.project.catalogue.tools) if pair.job else ()
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed, *dosed))
     language = language_of(pair.theme)
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=language)
 

@@ -22,7 +22,13 @@ def find_faults(pair: Pair) -> bytes:
     check_prose(ledger, log)
     check_typed_numbers(ledger, log)
     check_bare_names(ledger, log)
-    check_safety(pair.method, pair.job, pair.project, log, exposures=exposures_reached(ledger))
+    check_safety(
+        pair.method,
+        pair.job,
+        pair.project,
+        log,
+        exposures=exposures_reached(ledger, pair.project.catalogue.tools),
+    )
     check_lifts(ledger, log)
     cutting_plans(ledger, pair.project, log)
     asked = wanted(ledger, log)
