@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from generator.documents.exposures import dose_orders
 from generator.documents.figures import orders_of, small_order
 from generator.documents.programme import programme_orders
 from generator.documents.task import Task
@@ -68,5 +69,6 @@ def statement_task(project: Project) -> Task:
     job = next(job for job in project.jobs if job.job.value == JOB)
     assert method is not None
     ledger = work_out(method, job, project, ProblemLog())
-    drawn = pictures((*orders_of(ledger), *programme_orders(ledger)))
+    dosed = dose_orders(ledger, project.catalogue.tools)
+    drawn = pictures((*orders_of(ledger), *programme_orders(ledger), *dosed))
     return Task(project=project, ledger=ledger, pictures=drawn, language=ENGLISH)

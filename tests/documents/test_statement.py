@@ -16,6 +16,7 @@ from generator.documents.blocks import (
     Section,
     Sequence,
     Table,
+    Text,
     Workings,
 )
 from generator.documents.statement import compose_statement
@@ -174,3 +175,24 @@ def test_the_sequence_has_every_step_of_the_method(statement: Document, statemen
 def test_the_list_of_tools_marks_an_assumed_noise(statement: Document) -> None:
     texts = " ".join(line for one in all_of(statement, Section) for line in one.text)
     assert "Mitre saw on a stand (noise 102\u2009dB, assumed)" in texts
+
+
+def test_the_days_noise_is_worked_out_drawn_and_said_in_its_section(statement: Document) -> None:
+    (table,) = (table for table in all_of(statement, Table) if table.key == "exposures")
+    assert ("2", "Noise of all", "", "LEP,d 89.0 dB(A), 251 points", "", "") in table.rows
+    (figure,) = (figure for figure in statement.figures() if figure.key == "day-dose")
+    assert figure.picture.name == "day_dose"
+    section = next(one for one in all_of(statement, Section) if one.key == "section-noise-and-vibration")
+    assert any("LEP,d 89.0 dB(A)" in text for text in section.text)
+
+
+def test_what_is_not_known_of_a_tool_is_asked_for(statement: Document) -> None:
+    told = " ".join(line for text in all_of(statement, Text) for line in text.text)
+    assert "ask the makers before the start: Pin gun, battery" in told
+    assert "Nobody has measured it for this work." in told
+
+
+def test_a_lift_stands_beside_its_filter(statement: Document) -> None:
+    (table,) = (table for table in all_of(statement, Table) if table.key == "lifts")
+    lift = ("1", "One length of architrave", "3.9", "2", "elbow to knuckle; close", "33, 21", "under it")
+    assert table.rows == (lift,)
