@@ -9,10 +9,12 @@ from itertools import groupby
 from generator.documents.blocks import Policy, PolicyNote, Working, WorkingCase, Workings
 from generator.documents.origins import origins
 from generator.documents.task import Task
+from generator.model.amounts import Amount
 from generator.quantities.ledger import Entry, OpeningLedger
 from generator.quantities.limits import limit_lines, with_limits
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked, working_lines
+from generator.units import UNITS, Unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +97,9 @@ def policy_note(task: Task) -> PolicyNote:
 
 def _policy(task: Task, entry: Entry) -> Policy:
     value = (
-        print_worked(entry.result).text("\u2009") if isinstance(entry.result, Worked) else str(entry.result)
+        print_worked(entry.result, _own_unit(entry)).text("\u2009")
+        if isinstance(entry.result, Worked)
+        else str(entry.result)
     )
     return Policy(
         label=entry.label,
@@ -103,3 +107,10 @@ def _policy(task: Task, entry: Entry) -> Policy:
         reason=task.told(entry.size.why) if entry.size else "",
         place=f"{entry.origin}, {task.place(entry.span)}",
     )
+
+
+def _own_unit(entry: Entry) -> Unit | None:
+    """Per cent for a number whose default is written in per cent; None for the usual unit."""
+    default = entry.size.policy.default if entry.size and entry.size.policy else None
+    percent = isinstance(default, Amount) and default.text.endswith("%")
+    return UNITS["%"] if percent else None

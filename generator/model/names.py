@@ -53,7 +53,7 @@ def _materials_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> No
 
 def _hazards_met(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     declared = {hazard.hazard.value for hazard in method.hazards}
-    if method.knows("hazards"):
+    if method.hazards and method.knows("hazards"):
         met = (hazard for step in method.steps for hazard in step.hazards)
         check_known(met, declared, "hazard-unknown", log)
 

@@ -1,1 +1,1 @@
-"""TO BE WRITTEN."""
+"""The rulebook and the required sections, held against methods and jobs."""

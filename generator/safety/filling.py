@@ -57,9 +57,12 @@ def _check_section(rule: SectionRule, file: Method | Job, log: ProblemLog) -> No
 
 
 def _parts(rule: SectionRule, which: Which, file: Method | Job) -> Iterator[str]:
-    yield from (part for part in rule.parts(which) if part != SECTION)
+    """The parts to look for; what is inside a part that is not there goes without saying."""
+    parts = [part for part in rule.parts(which) if part != SECTION]
     if isinstance(file, Job) and _to_be_built(file):
-        yield from rule.to_build
+        parts += rule.to_build
+    empty = {part for part in parts if "." not in part and not find_part(file, part).whole}
+    yield from (part for part in parts if part in empty or part.partition(".")[0] not in empty)
 
 
 def _to_be_built(job: Job) -> bool:

@@ -22,7 +22,8 @@ WORD = re.compile(r"[A-Za-zÀ-ÿ'-]+|[^\sA-Za-zÀ-ÿ'-]")
 def check_people(subject: Subject, log: ProblemLog) -> None:
     """Report names without a line under people, and people of weight without a name or number."""
     job = subject.job
-    if job is None or not job.knows("people"):
+    # That nobody is listed is reported once; each name would only say it again.
+    if job is None or not job.people or not job.knows("people"):
         return
     for name in _signing(job):
         if name.value not in _names(job):

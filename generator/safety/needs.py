@@ -77,12 +77,15 @@ def _is_known(need: Need, firing: Firing, subject: Subject) -> bool:
 def _hazards_are_known(firing: Firing, subject: Subject) -> bool:
     method = subject.method
     steps = [method.steps[number - 1] for number in firing.steps]
-    whole = method.knows("hazards") and all(step.knows("hazards") for step in steps)
+    # A method without any hazard is reported once, as that; every rule would only say it again.
+    whole = bool(method.hazards) and method.knows("hazards") and all(step.knows("hazards") for step in steps)
     return whole and all(hazard.knows("controls") for hazard in hazards_at(firing, subject))
 
 
 def _place_is_known(place: str, subject: Subject) -> bool:
     if subject.job is None and _is_the_jobs(place, subject):
+        return False
+    if place == "people" and subject.job and not subject.job.people:
         return False
     files = [file for _, file in subject.files]
     if place in PLACES:
@@ -117,7 +120,8 @@ def _people(file: Method | Job) -> Iterator[str]:
 
 def _emergency(file: Method | Job) -> Iterator[str]:
     plan = file.emergency if isinstance(file, Job) else None
-    yield from _typed(plan.call, plan.hurt, plan.fire, plan.shut_off) if plan else ()
+    yield from _typed(plan.call, plan.hurt, plan.fire) if plan else ()
+    yield from (f"shut off: {prose}." for prose in (_typed(plan.shut_off) if plan else ()))
 
 
 def _site(file: Method | Job) -> Iterator[str]:

@@ -154,6 +154,7 @@ def test_policy_numbers_are_printed_as_policy_with_their_place(statement: Docume
     step = policies["Step in which packers are ripped"]
     assert step.value.replace("\u2009", " ") == "0.5 mm"
     assert step.place.startswith("house rules, methods/house-rules.yaml:")
+    assert policies["Waste on glue and filler"].value == "10%"
 
 
 def test_the_annex_draws_the_readings_of_the_other_openings_and_nothing_else(statement: Document) -> None:
