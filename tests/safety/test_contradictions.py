@@ -40,6 +40,10 @@ def begun(year: int | None) -> str:
     return JOB.replace("  building_begun: 1998\n", f"  building_begun: {year}\n" if year else "")
 
 
+STAIRS = JOB.replace("  where: [occupied,", "  where: [stair, occupied,", 1)
+NO_LEARNER = JOB.replace(", counts_as: [learner]", "", 1)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
     """A claim in one file, what contradicts it, and the same claim beside something that does not.
@@ -226,6 +230,25 @@ CASES = [
         quiet_method=quiet(material="torus"),
         severity=Severity.WARNING,
     ),
+    Case(
+        section="height",
+        code="contradicted-by-place",
+        against="  where:",
+        against_in="job",
+        method=quiet(),
+        job=STAIRS,
+        quiet_method=quiet(),
+    ),
+    Case(
+        section="competence",
+        claimed_in="job",
+        code="contradicted-by-person",
+        against="  - {part: apprentice",
+        against_in="job",
+        method=quiet(),
+        quiet_method=quiet(),
+        quiet_job=NO_LEARNER,
+    ),
 ]
 
 
@@ -271,3 +294,20 @@ def test_a_claim_in_the_method_meets_the_job_that_applies_it() -> None:
     job = JOB.replace("materials:\n", "materials:\n  stuff: wood-glue\n")
     (problem,) = contradicted(method, job)
     assert problem.values["place"] == f"job.yaml:{line_of(job, '  stuff:')}"
+
+
+def test_a_place_and_a_person_against_a_claim_are_named() -> None:
+    (place,) = contradicted(answered(quiet(), "height", LAPSE), STAIRS)
+    assert said(place) == (
+        "“Work at height” is said not to apply, but the work is in a place “stair” "
+        f"(job.yaml:{line_of(STAIRS, '  where:')}).\n"
+        "Rule R55: A fall down the flight, most of all while something is carried or a balustrade is out. "
+        "Answer the section, or take the place out."
+    )
+    (person,) = contradicted(quiet(), answered(JOB, "competence", LAPSE))
+    assert said(person) == (
+        "“Competence, instruction and supervision” is said not to apply, "
+        "but someone here counts as “learner” "
+        f"(job.yaml:{line_of(JOB, '  - {part: apprentice')}).\n"
+        "Rule R91: A learner does what he has seen, not what he has been taught. Answer the section."
+    )

@@ -13,8 +13,9 @@ from generator.problems import Problem, ProblemLog, Severity
 from generator.safety.book import shipped_rules
 from generator.safety.house import check_house, check_rule
 from generator.safety.phrases import one_line
+from generator.safety.required import check_rules
 from generator.safety.sections import KNOWN_WORDS, law_names, section_rule
-from tests.safety.folder import project, said
+from tests.safety.folder import METHOD, problems, project, said
 from tests.safety.least import CASES, Least, with_needs
 
 RULES: Mapping[str, Rule] = {rule.rule.value: rule for rule in shipped_rules()}
@@ -197,3 +198,15 @@ def test_every_powered_shipped_tool_is_named_by_a_rule() -> None:
         if tool.kind.value in ("machine", "power tool")
     ]
     assert powered and set(powered) <= named
+
+
+def test_a_step_that_names_no_hazard_for_what_it_sets_off_is_reported_at_its_cause() -> None:
+    method = METHOD.replace("[blade-contact, wood-dust, noise, lifting", "[blade-contact, noise, lifting", 1)
+    (problem,) = problems(method, check=check_rules)
+    assert problem.severity is Severity.ERROR
+    assert problem.span is not None
+    assert problem.span.line == method[: method.index("Mark and cut the legs")].count("\n") + 9
+    assert said(problem) == (
+        "Rule R29, “Hardwood or mixed dust”, applies, and step 9 names no hazard that deals with it.\n"
+        "Add one of these to the hazards of the step: wood-dust."
+    )
