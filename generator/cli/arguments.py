@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NamedTuple, TypeAlias
 
 SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue", "theme")
+LISTS = ("calculators", "drawings", "materials", "people", "places", "tools", "work")
 
 DESCRIPTION = """\
 Turn one YAML file about a piece of site carpentry into an illustrated method
@@ -142,17 +143,22 @@ RULES = Command(
 )
 SCHEMA = Command(
     "schema",
-    "print the JSON Schema of a kind of file, for editors",
+    "print the JSON Schema of a kind of file, or list what a method may use",
     """\
     An editor with a YAML language server completes keys and marks faults while
     you type, once it knows the schema. Save it beside your methods and name it
     in the first line of the file:
 
         # yaml-language-server: $schema=method.schema.json
+
+    With --list, what may be named in a file: each calculator with what it takes
+    and gives, each drawing with its values, the keys of the catalogue.
     """,
     """\
     storeyrod schema method > methods/method.schema.json
     storeyrod schema job > methods/jobs/job.schema.json
+    storeyrod schema --list calculators | less
+    storeyrod schema --list materials --folder my-jobs
     """,
 )
 
@@ -174,10 +180,7 @@ def parser() -> argparse.ArgumentParser:
     _issue(_add(commands, ISSUE))
     _rules(_add(commands, RULES))
     _add(commands, START).add_argument("folder", metavar="FOLDER", type=Path, help="a new or empty folder")
-    _add(commands, SCHEMA).add_argument(
-        "kind", metavar="KIND", nargs="?", default="method", choices=SCHEMA_KINDS,
-        help=f"{', '.join(SCHEMA_KINDS)} (method when not given)",
-    )  # fmt: skip
+    _schema(_add(commands, SCHEMA))
     return whole
 
 
@@ -258,6 +261,18 @@ def _rules(command: argparse.ArgumentParser) -> None:
         "folder", metavar="FOLDER", nargs="?", type=Path, help="holds methods/ (none when not given)"
     )
     command.add_argument("--as", dest="form", choices=("text", "json"), default="text", help="default: text")
+
+
+def _schema(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "kind", metavar="KIND", nargs="?", choices=SCHEMA_KINDS,
+        help=f"{', '.join(SCHEMA_KINDS)} (method when not given)",
+    )  # fmt: skip
+    command.add_argument("--list", dest="what", metavar="WHAT", choices=LISTS, help=", ".join(LISTS))
+    command.add_argument(
+        "--folder", metavar="FOLDER", type=Path, help="lists its own catalogue too (none when not given)"
+    )
+    command.add_argument("--as", dest="form", choices=("text", "json"), help="of a list (default: text)")
 
 
 def _folder(command: argparse.ArgumentParser) -> None:

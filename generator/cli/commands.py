@@ -205,7 +205,28 @@ def _start(asked: argparse.Namespace) -> int:
 def _schema(asked: argparse.Namespace) -> int:
     from generator.model.schema import json_schema
 
-    say(json.dumps(json_schema(asked.kind), indent=1, ensure_ascii=False))
+    if (asked.kind and asked.what) or ((asked.folder or asked.form) and not asked.what):
+        raise WrongUse("list-or-schema")
+    if asked.what:
+        return _listed(asked)
+
+    say(json.dumps(json_schema(asked.kind or "method"), indent=1, ensure_ascii=False))
+    return WELL
+
+
+def _listed(asked: argparse.Namespace) -> int:
+    from generator.cli.listing import list_as_json, list_as_text
+    from generator.model.folder import load_folder
+    from generator.model.shipped import shipped_catalogue
+
+    log, catalogue = ProblemLog(), shipped_catalogue()
+    if asked.folder:
+        catalogue = load_folder(user_folder(asked.folder), log).catalogue
+    tell(log, sys.stderr)
+    if log.has_errors:
+        return FAULTS
+    write = {"text": list_as_text, "json": list_as_json}[asked.form or "text"]
+    sys.stdout.write(write(asked.what, catalogue))
     return WELL
 
 

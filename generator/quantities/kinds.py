@@ -10,6 +10,7 @@ from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
 from generator.formulas import Call, Compare, Formula, Name
 from generator.quantities.calculator import calculator_named, field_names, registered
+from generator.quantities.profile_measures import ProfileMeasures
 from generator.quantities.readings import Readings
 from generator.quantities.worked import Judged, Worked
 from generator.units import dimension_name
@@ -67,6 +68,7 @@ _KIND_NAMES: Mapping[type, str] = {
     str: "a word",
     tuple: "several values",
     Judged: "a comparison",
+    ProfileMeasures: "the measures of a profile",
 }
 
 

@@ -42,6 +42,10 @@ FAULTS: Mapping[str, Fault] = {
         "The preview cannot be served on port %(port)s: %(reason)s.",
         "End what is using it, or choose another: storeyrod preview --port 8711.",
     ),
+    "list-or-schema": Fault(
+        "A schema has a kind, and a list has --folder and --as; both were given.",
+        "Expected either a kind such as `schema job`, or a list such as `schema --list tools --as json`.",
+    ),
     "no-methods-folder": Fault(
         "Neither %(folder)s nor a folder above it holds a folder called methods.",
         "Go into the folder that does, name it, or lay out a new one: storeyrod start my-jobs.",
