@@ -124,7 +124,17 @@ class _Loader:
     def _jobs(self, methods: Mapping[str, Method | None], catalogue: Catalogue) -> tuple[Job, ...]:
         read = map(self._read, self._listed(self._folder / "jobs"))
         described = [self._described(Job, file) for file in read]
-        return tuple(self._with_rows(job, methods, catalogue) for job in described if job)
+        jobs = tuple(job for job in described if job)
+        self._check_numbers(jobs)
+        return tuple(self._with_rows(job, methods, catalogue) for job in jobs)
+
+    def _check_numbers(self, jobs: Sequence[Job]) -> None:
+        """A register cannot tell two statements of one number apart."""
+        first: dict[str, str] = {}
+        for number in (job.document.number for job in jobs if job.document):
+            if number.value in first:
+                self._log.add("document-doubled", number.span, number=number, first=first[number.value])
+            first.setdefault(number.value, number.span.file)
 
     def _with_rows(self, job: Job, methods: Mapping[str, Method | None], catalogue: Catalogue) -> Job:
         method = method_of(job, methods, self._log)

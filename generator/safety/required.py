@@ -10,6 +10,7 @@ from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.problems import ProblemLog, Span
+from generator.safety.control import check_control
 from generator.safety.emptiness import check_controls
 from generator.safety.filling import check_filled
 from generator.safety.house import check_house
@@ -59,6 +60,7 @@ def check_rules(
     check_controls(subject, log)
     check_remains(method, log)
     check_people(subject, log)
+    check_control(subject, log)
     check_returns(subject, log)
 
 

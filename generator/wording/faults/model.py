@@ -247,6 +247,10 @@ _METHODS: Mapping[str, Fault] = {
 }
 
 _JOBS: Mapping[str, Fault] = {
+    "document-doubled": Fault(
+        "Two jobs have the document number “%(number)s”.",
+        "%(first)s has it already; each statement has a number of its own.",
+    ),
     "method-unknown": Fault("There is no method “%(name)s”.", "Methods here are: %(known)s."),
     "role-not-of-method": Fault(
         "Method %(method)s has no material “%(name)s”.", "Name a role listed under its materials."

@@ -250,6 +250,14 @@ FAULTS: Mapping[str, Fault] = {
         says="The steps, hazards and sections have %(words)s words to read on site.",
         expected="At most %(most)s, so that the core is read and not filed: cut what is said twice.",
     ),
+    "basis-without-revision": Fault(
+        says="“%(word)s” names no revision: what it means changes after this is signed.",
+        expected="The revision or the date of the document, such as “Drawing A-101, revision C”.",
+    ),
+    "approver-is-author": Fault(
+        says="%(name)s wrote this and approves it too.",
+        expected="Another person's approval; a firm of one person leaves it and says so.",
+    ),
     "other-jobs-name": Fault(
         says="“%(name)s” belongs to another job, “%(job)s” (%(place)s).",
         expected="This job's own name here; a method names no place, since it serves every job.",
