@@ -147,13 +147,17 @@ class Figure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Issue:
-    """Revision, status and dates of a document; an empty date means not yet."""
+    """Revision, status and dates of a document; an empty date means not yet.
+
+    `standing` is the line that says whether this is what was issued.
+    """
 
     revision: str
     status: Status
     issued: str = ""
     review_by: str = ""
     replaces: str = ""
+    standing: Prose = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -756,7 +760,7 @@ Block: TypeAlias = (
     | MarkingPoints
 )
 
-Kind: TypeAlias = Literal["statement", "guide", "index", "card", "tutor"]
+Kind: TypeAlias = Literal["statement", "guide", "index", "card", "tutor", "superseded"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

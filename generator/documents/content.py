@@ -13,6 +13,8 @@ from generator.documents.blocks import (
     Figure,
     Issue,
     Link,
+    Origin,
+    Policy,
     Signatory,
     SignOff,
 )
@@ -23,7 +25,8 @@ NOT_CONTENT: Final = (Issue, Signatory, SignOff, BriefingRecord, Link)
 def content_hash(document: Document) -> str:
     """SHA-256 over the document's number, title, job, company and blocks.
 
-    Left out are revision, status, dates, signatures, ways to other files, and how a drawing is drawn: a
+    Left out are revision, status, dates, signatures, ways to other files, on which line of a file a size
+    stands, which a signature above it moves, and how a drawing is drawn: a
     drawing counts by its words and its key, since every size in it stands in the blocks as well.
     """
     told = (document.number, document.title, document.job, document.company, document.blocks)
@@ -33,6 +36,10 @@ def content_hash(document: Document) -> str:
 def _plain(value: object) -> object:
     if isinstance(value, NOT_CONTENT):
         return None
+    if isinstance(value, Origin):
+        return _plain((value.name, value.value))
+    if isinstance(value, Policy):
+        return _plain((value.label, value.value, value.reason))
     if isinstance(value, Figure):
         shown = value.picture
         drawing = (shown.name, shown.title, shown.alt, shown.scale, shown.key)

@@ -25,6 +25,7 @@ from generator.drawings.orders import Order
 from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
 from generator.pipeline.pairs import Pair
+from generator.pipeline.standing import ways_to_issues, with_standing
 from generator.problems import ProblemLog
 from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
@@ -60,9 +61,16 @@ def compose(pair: Pair) -> bytes:
     composed = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
-    document = replace(composed, address=_address(pair))
+    document = _standing(replace(composed, address=_address(pair)), pair)
     made = _laid_out(document, pair.theme)
     return _kept(_with_job(made, task, document, pair) if pair.job else made)
+
+
+def _standing(document: Document, pair: Pair) -> Document:
+    control = pair.job.document if pair.job else None
+    if control is None:
+        return document
+    return with_standing(document, control, content_hash(document), pair.issued, language_of(pair.theme))
 
 
 def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> Composition:
@@ -75,7 +83,8 @@ def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> 
     say = language_of(pair.theme).say
     ways = tuple(Link(text=_kind_of_file(name, say), href=name) for name in lists)
     parcel = Link(text=say("All files of this job (ZIP)"), href=pair.parcel)
-    page = render_page(replace(document, files=(*ways, parcel)), pair.theme)
+    issues = ways_to_issues(pair.issued, language_of(pair.theme))
+    page = render_page(replace(document, files=(*ways, parcel, *issues)), pair.theme)
     carried = render_page(replace(document, files=ways, home=None), pair.theme)
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
     content = content_hash(document)

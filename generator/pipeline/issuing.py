@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 import zipfile
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
@@ -17,7 +17,7 @@ from generator.pipeline.pairs import Pair
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew
 from generator.publishing.progress import UNWATCHED, Progress
-from generator.register.book import Register, read_register
+from generator.register.book import Register
 from generator.register.entering import enter
 from generator.register.lines import Issued, Line
 
@@ -39,7 +39,7 @@ def issue(folder: Path, job: Path, memory: Memory, workers: int, progress: Progr
     log = ProblemLog()
     with Crew(memory, workers, progress) as crew:
         assessed = assess(folder, log, crew)
-        register = read_register(folder / METHODS, log)
+        register = assessed.register
         pair = next((each for each in assessed.pairs if _is_of(each, job)), None)
         control = pair.job.document if pair and pair.job else None
         if control:
@@ -51,7 +51,7 @@ def issue(folder: Path, job: Path, memory: Memory, workers: int, progress: Progr
 
 def check_register(assessed: Assessed, crew: Crew, log: ProblemLog) -> None:
     """Report what is wrong with the register, and every statement that differs from its last issue."""
-    register = read_register(assessed.inputs.folder / METHODS, log)
+    register = assessed.register
     if log.has_errors:
         return
     issued = [(pair, line) for pair in assessed.pairs if (line := _last(pair, register))]
@@ -89,7 +89,10 @@ def _issue(pair: Pair, control: DocumentControl, register: Register, crew: Crew,
     if before:
         _refuse(before.issued, control, log)
         return Issuing(log=log)
-    files = {**_unpacked(make_parcel(pair, composed, crew), pair.stem), **_inputs(pair)}
+    # The frozen page says of itself that it is issued.
+    last = replace(pair, issued=(*pair.issued, asked))
+    (frozen,) = compositions_of((last,), crew)
+    files = {**_unpacked(make_parcel(last, frozen, crew), pair.stem), **_inputs(pair)}
     entered = enter(pair.project.folder / METHODS, asked, files, log)
     return Issuing(log=log, issued=asked if entered else None)
 

@@ -22,13 +22,14 @@ from generator.pipeline.compositions import (
 )
 from generator.pipeline.faults import find_faults
 from generator.pipeline.inputs import Inputs, read_inputs
-from generator.pipeline.pairs import Pair, pairs_of
+from generator.pipeline.issues import issued_files
+from generator.pipeline.pairs import Pair, company_of, pairs_of
 from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.pipeline.told import heard_from_bytes
 from generator.problems import ProblemLog
 from generator.publishing.crew import Crew, Task
 from generator.publishing.parcel import parcel
-from generator.register.book import read_register
+from generator.register.book import Register, read_register
 from generator.rendering.dressing import theme_of
 from generator.rendering.themes import Theme
 from generator.safety.returns import check_strangers
@@ -38,10 +39,11 @@ SITE, TUTOR = "site", "tutor"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessed:
-    """A user's folder read and checked: its input files, its theme, and the pairs to make documents of."""
+    """A user's folder read and checked: input files, theme, register, and the pairs to make documents of."""
 
     inputs: Inputs
     theme: Theme
+    register: Register
     pairs: tuple[Pair, ...]
 
 
@@ -49,12 +51,12 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     """Read and check all of a user's folder; all faults go to the log, and none hides another."""
     inputs, project = _read(folder, log)
     check_strangers(project.methods, project.jobs, log)
-    read_register(folder / METHODS, log)
+    register = read_register(folder / METHODS, log)
     theme = theme_of(project.house, folder, log)
-    pairs = pairs_of(project, inputs, theme)
+    pairs = pairs_of(project, inputs, theme, register)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):
         log.take_all(heard_from_bytes(found))
-    return Assessed(inputs=inputs, theme=theme, pairs=pairs)
+    return Assessed(inputs=inputs, theme=theme, register=register, pairs=pairs)
 
 
 def compositions_of(pairs: tuple[Pair, ...], crew: Crew) -> tuple[Composition, ...]:
@@ -95,6 +97,7 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
             **{name: content for _, each in jobs for name, content in _beside(each).items()},
             **{pair.parcel: parcel_of(pair, each, to_read, common) for pair, each in jobs},
             **common,
+            **issued_files(assessed.register, company_of(pairs), theme),
         },
     }
 
@@ -140,7 +143,7 @@ def _check(pair: Pair) -> Task:
 
 
 def _compose(pair: Pair) -> Task:
-    return Task(step="composition", work=compose, of=pair, by=pair.by)
+    return Task(step="composition", work=compose, of=pair, by=pair.basis)
 
 
 def _compose_pack(guide: Pair) -> Task:

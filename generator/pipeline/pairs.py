@@ -12,6 +12,8 @@ from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.pipeline.inputs import Inputs
 from generator.register.book import FOLDER as REGISTER
+from generator.register.book import Register
+from generator.register.lines import Issued
 from generator.rendering.themes import Theme
 
 
@@ -19,7 +21,8 @@ from generator.rendering.themes import Theme
 class Pair:
     """A method and a job of it, or None for its guide, in a project that holds nothing else, with the theme.
 
-    `by` spells every file that what is made of the pair may depend on, with its hash.
+    `by` spells every file that what is made of the pair may depend on, with its hash; `issued` is what the
+    register has of its document, on which its composition depends besides.
     """
 
     method: Method
@@ -27,6 +30,13 @@ class Pair:
     project: Project
     theme: Theme
     by: Mapping[str, str]
+    issued: tuple[Issued, ...] = ()
+
+    @property
+    def basis(self) -> object:
+        """All that its composition depends on: the files, and what was issued of it."""
+        entered = [(each.date, each.revision, each.status, each.job, each.content) for each in self.issued]
+        return self.by, entered
 
     @property
     def name(self) -> str:
@@ -58,7 +68,9 @@ class Pair:
         return f"{self.stem}-card.pdf"
 
 
-def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]:
+def pairs_of(
+    project: Project, inputs: Inputs, theme: Theme, register: Register | None = None
+) -> tuple[Pair, ...]:
     """The guides in the order of their files, then the jobs in theirs."""
     hashes = {path.as_posix(): value for path, value in inputs.hashes.items()}
     whole = tuple(_whole(project))
@@ -74,9 +86,23 @@ def pairs_of(project: Project, inputs: Inputs, theme: Theme) -> tuple[Pair, ...]
             project=replace(project, methods=(method,), jobs=(job,) if job else ()),
             theme=theme,
             by=shared | {file: hashes[file] for file in _files(method, job)},
+            issued=_issued(job, register),
         )
         for method, job in whole
     )
+
+
+def company_of(pairs: tuple[Pair, ...]) -> str:
+    """The name of the firm whose house rules hold; empty where none is given."""
+    company = pairs[0].project.house.company if pairs else None
+    return company.name.value if company else ""
+
+
+def _issued(job: Job | None, register: Register | None) -> tuple[Issued, ...]:
+    if register is None or job is None or job.document is None:
+        return ()
+    number = job.document.number.value
+    return tuple(line.issued for line in register.lines if line.issued.number == number)
 
 
 def _stands_apart(path: Path) -> bool:

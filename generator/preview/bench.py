@@ -9,8 +9,9 @@ from threading import Condition, RLock
 
 from generator.memory import Memory
 from generator.pipeline.compositions import Composition, compose, compose_page_of_all, composition
+from generator.pipeline.issues import issued_files
 from generator.pipeline.line import Assessed, assess, parcel_of
-from generator.pipeline.pairs import Pair
+from generator.pipeline.pairs import Pair, company_of
 from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.problems import MachineLacks, Problem, ProblemLog, Severity
 from generator.publishing.crew import Crew, Task
@@ -42,6 +43,7 @@ class Bench:
         self._making = RLock()
         self._told = Condition()
         self._theme: Theme | None = None
+        self._issued: Mapping[str, bytes] = {}
         self._shown: dict[str, bytes] = {}
         self._state = State(version=0, problems=(), pairs={}, stale=frozenset())
 
@@ -68,6 +70,7 @@ class Bench:
                 self._tell(self._as_before((*log, _own_fault(failure))))
                 return
             self._theme = assessed.theme
+            self._issued = issued_files(assessed.register, company_of(assessed.pairs), assessed.theme)
             self._tell(self._next(assessed, tuple(log)))
 
     def wait_for_change(self, version: int, seconds: float) -> int:
@@ -78,6 +81,8 @@ class Bench:
 
     def page(self, name: str) -> tuple[bytes, tuple[Problem, ...]] | None:
         """A page and what went wrong in making it, when an older one is given instead; None where none is."""
+        if name in self._issued:
+            return self._issued[name], ()
         pair = self._state.pairs.get(name.removesuffix(".html"))
         if name == INDEX and self._state.pairs:
             pairs = tuple(self._state.pairs.values())
@@ -89,6 +94,8 @@ class Bench:
     def file(self, name: str) -> bytes | None:
         """A file that a page leads to: of the theme, a PDF, a drawing, a list or a parcel."""
         with self._making:
+            if name in self._issued:
+                return self._issued[name]
             if name.startswith(ASSETS):
                 return self._assets().get(name.removeprefix(ASSETS))
             for pair in self._state.pairs.values():
@@ -143,7 +150,7 @@ class Bench:
         )
 
     def _composed(self, pair: Pair) -> Composition:
-        return composition(self._perform(Task(step="composition", work=compose, of=pair, by=pair.by)))
+        return composition(self._perform(Task(step="composition", work=compose, of=pair, by=pair.basis)))
 
     def _file_of(self, pair: Pair, name: str) -> bytes | None:
         if name == f"{pair.name}.pdf":
