@@ -74,6 +74,11 @@ FIRED_BY: Mapping[str, tuple[str, str]] = {
         edited(JOB, old="part: first-aider on site, name: Owen Tacebury,", new="part: first-aider on site,"),
     ),
     "person-unreachable": (METHOD, edited(JOB, old=', phone: "07700 900281"', new="")),
+    "basis-without-revision": (METHOD, edited(JOB, old="Drawing ORR-214, revision C", new="Latest drawing")),
+    "approver-is-author": (
+        METHOD,
+        edited(JOB, old="written: {by: Colm Drayley", new="written: {by: Josse Hethersedge"),
+    ),
     "dates-order": (METHOD, edited(JOB, old="review_by: 2027-05-14", new="review_by: 2026-05-14")),
     "too-long-to-use": (
         edited(METHOD, old="Glue holds to wood, not", new="Glue" + " word" * law().too_long + ", not"),
