@@ -14,7 +14,7 @@ from generator.documents.blocks import (
     SignOff,
 )
 from generator.documents.cutting import cutting_part
-from generator.documents.doubts import left_open
+from generator.documents.doubts import few_readings, left_open
 from generator.documents.exposures import exposures
 from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
@@ -99,7 +99,7 @@ def _annexes(task: Task) -> tuple[Block, ...]:
     figures = Part(
         key="annex-workings",
         title=say("Annex: workings"),
-        blocks=(*left_open(task), workings(task), policy_note(task)),
+        blocks=(*few_readings(task), *left_open(task), workings(task), policy_note(task)),
         new_page=True,
     )
     exposed = Part(key="annex-exposures", title=say("Annex: exposures worked out"), blocks=exposures(task))

@@ -1,17 +1,22 @@
-"""Limits of sizes in a statement: on each working, and where they would show in the work."""
+"""Limits of sizes and readings wanting in a statement: on each working, and where they would show."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
 
-from generator.documents.doubts import left_open
+from generator.documents.blocks import Table
+from generator.documents.doubts import few_readings, left_open
+from generator.documents.figures import orders_of
+from generator.documents.statement import compose_statement
 from generator.documents.task import Task
 from generator.documents.workings import workings
 from generator.model.amounts import Amount
 from generator.problems import ProblemLog
 from generator.quantities.work import work_out
 from generator.units import LENGTH, Value
+from tests.documents.conftest import pictures
+from tests.documents.finding import all_of
 
 
 def limited(task: Task, millimetres: str) -> Task:
@@ -59,3 +64,30 @@ def test_sizes_without_limits_leave_nothing_to_say(statement_task: Task) -> None
     cases = [case for one in workings(statement_task).workings for case in one.cases]
     assert cases
     assert not any("±" in case.result for case in cases)
+
+
+def read_at(task: Task, kept: int) -> Task:
+    """The same job with only so many readings of the set-back at its first opening."""
+    assert task.job is not None
+    first, *others = task.job.rows
+    few = replace(first, readings={**first.readings, "set_back": first.readings["set_back"][:kept]})
+    job = task.job.model_copy(update={"rows": (few, *others)})
+    return replace(task, ledger=work_out(task.method, job, task.project, ProblemLog()))
+
+
+def test_a_packer_that_rests_on_one_reading_is_said_at_its_opening(statement_task: Task) -> None:
+    assert few_readings(statement_task) == ()
+    task = read_at(statement_task, 1)
+    (table,) = few_readings(task)
+    assert {row[0] for row in table.rows} == {task.ledger.openings[0].label}
+    words = [row[2] for row in table.rows]
+    assert "There is one reading alone; the packer rests on it." in words
+    assert "Nothing was read on the member called head." in words
+    assert "Nothing was read on the member called right." in words
+
+
+def test_a_statement_prints_the_readings_wanting_beside_its_workings(statement_task: Task) -> None:
+    task = read_at(statement_task, 1)
+    drawn = {**statement_task.pictures, **pictures(orders_of(task.ledger))}
+    statement = compose_statement(replace(task, pictures=drawn))
+    assert "few-readings" in [table.key for table in all_of(statement, Table)]
