@@ -12,6 +12,7 @@ from generator.safety.book import InForce, rules_in_force
 from generator.safety.phrases import one_line
 from generator.safety.sections import KNOWN_WORDS, SectionRule, sections_in_force
 from generator.safety.sent_back import reasons_sent_back
+from generator.safety.sources import source_groups
 
 WIDTH = 100
 MARGIN = " " * 5
@@ -23,6 +24,7 @@ def book_as_text(house: HouseRules) -> str:
         *(_block(f"{rule.number}  {rule.title}", _rule_lines(rule)) for rule in rules_in_force(house)),
         *(_block(f"{rule.id}  {rule.title}", _section_lines(rule)) for rule in sections_in_force(house)),
         _block("Commonly sent back for", _sent_back_lines()),
+        _block("Sources read, each only so far as its own line says", _group_lines()),
     ]
     return "\n\n".join(parts) + "\n"
 
@@ -83,11 +85,17 @@ def _sent_back_lines() -> Iterator[str]:
         yield f"{number}. {each.reason} Reported by: {', '.join((*each.rules, *each.faults))}."
 
 
+def _group_lines() -> Iterator[str]:
+    for each in source_groups():
+        yield f"{each.group}: read {each.read}, to be read again by {each.review_by}"
+
+
 def book_as_json(house: HouseRules) -> str:
     """The same as data."""
     book = {
         "rules": [_rule_data(rule) for rule in rules_in_force(house)],
         "sections": [rule.model_dump(mode="json") for rule in sections_in_force(house)],
+        "sources_read": [each.model_dump(mode="json") for each in source_groups()],
         "sent_back": [each.model_dump(mode="json") for each in reasons_sent_back()],
     }
     return json.dumps(book, indent=1, ensure_ascii=False) + "\n"

@@ -8,6 +8,7 @@ import sys
 import time
 import traceback
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from datetime import date
 from pathlib import Path
 
 from generator.cli.arguments import parser
@@ -85,18 +86,27 @@ def _publish(asked: argparse.Namespace) -> int:
     return WELL
 
 
+def today() -> date:
+    """The day this computer says it is: of all commands, only check asks for it."""
+    return date.today()
+
+
 def _check(asked: argparse.Namespace) -> int:
     from generator.memory import open_memory
     from generator.pipeline.issuing import check_register
     from generator.pipeline.line import assess
     from generator.pipeline.publication import forbidden
     from generator.publishing.crew import Crew
+    from generator.safety.sources import check_reviews
 
     log, found = ProblemLog(), ProblemLog()
     # One worker: what is checked takes less time than starting another process.
     with Crew(open_memory(), 1) as crew:
         for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
-            check_register(assess(folder, log, crew), crew, log)
+            assessed = assess(folder, log, crew)
+            check_register(assessed, crew, log)
+            house = next((pair.project.house for pair in assessed.pairs), None)
+            check_reviews(house, today(), log)
     found.take_all(problem for problem in log if _meant(problem, asked.paths))
     write = {"text": _found_as_text, "json": report_json}[asked.form]
     sys.stdout.write(write(found))

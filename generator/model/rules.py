@@ -13,6 +13,7 @@ from generator.model.lists import ManyOf, OneOrMore, SomeOf
 from generator.model.prose import Prose
 from generator.model.scalars import (
     Code,
+    Dated,
     Flag,
     FormatVersion,
     KebabName,
@@ -46,6 +47,9 @@ class RuleSource(Described):
     )
     nations: ManyOf[Annotated[Word, one_of(*NATIONS)]] = Field(
         (), description="the nations it holds in; every one where none is named"
+    )
+    review_by: Dated | None = Field(
+        None, description="the day it is to be read again by, such as 2027-05-31; check warns after it"
     )
 
 

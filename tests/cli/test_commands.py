@@ -13,6 +13,7 @@ import textwrap
 import time
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 from types import ModuleType
 from typing import ClassVar
@@ -38,6 +39,7 @@ class Line:
     raises: BaseException | None = None
     runs: int = 0
     inputs: Inputs | None = None
+    pairs: tuple[object, ...] = ()
     site: Mapping[str, bytes] = field(default_factory=lambda: {"index.html": b"<!doctype html>"})
 
     def assess(self, folder: Path, log: ProblemLog, crew: object) -> Line:
@@ -216,6 +218,20 @@ def test_a_memory_that_cannot_be_written_is_told_and_stops_nothing(
     assert main(["publish", "--strict"]) == 0
     assert capsys.readouterr().err.count("warning: Finished drawings and PDFs cannot be remembered in") == 1
     assert site(folder).exists()
+
+
+@pytest.fixture(autouse=True)
+def _the_day_the_book_was_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What check says must not come to depend on the day the tests are run."""
+    monkeypatch.setattr("generator.cli.commands.today", lambda: date(2026, 11, 24))
+
+
+def test_check_warns_once_when_the_sources_are_to_be_read_again(
+    line: Line, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("generator.cli.commands.today", lambda: date(2027, 6, 1))
+    assert main(["check"]) == 0
+    assert capsys.readouterr().out.count("were to be read again by 2027-05-31") == 1
 
 
 def test_check_tells_every_fault_on_the_standard_output(

@@ -11,6 +11,7 @@ import pytest
 from generator.cli import main
 from generator.safety.book import shipped_rules
 from generator.safety.sections import section_rules
+from generator.safety.sources import source_groups
 
 ROOT = Path(__file__).parents[2]
 HOUSE = """\
@@ -66,3 +67,10 @@ def test_faults_in_the_house_rules_are_told(folder: Path, capsys: pytest.Capture
     assert main(["rules", str(folder)]) == 1
     told = capsys.readouterr()
     assert told.out == "" and "There is no rule R700." in told.err
+
+
+def test_the_book_says_when_its_sources_were_read(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["rules"]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    for each in source_groups():
+        assert f"{each.group}: read {each.read}, to be read again by {each.review_by}" in told

@@ -139,6 +139,16 @@ FAULTS: Mapping[str, Fault] = {
         says="Rule %(rule)s, “%(title)s”, applies, and step %(step)s names no hazard that deals with it.",
         expected="Add one of these to the hazards of the step: %(hazards)s.",
     ),
+    "book-past-review": Fault(
+        says="The sources of the shipped book were to be read again by %(by)s: %(groups)s.",
+        expected=(
+            "Look for a newer version of storeyrod; until then, hold the law cited against what is in force."
+        ),
+    ),
+    "source-past-review": Fault(
+        says="The source “%(cite)s” was to be read again by %(by)s.",
+        expected="Read it again, correct the rule where it has changed, and give “review_by:” a later day.",
+    ),
     "rule-doubled": Fault(
         says="There is a rule %(rule)s already (%(place)s).",
         expected="Give this rule a number of its own.",
