@@ -770,7 +770,8 @@ class Document:
     `issue` is None for a guide or an index. `footer` is printed at the foot of every sheet after the
     company's name, its parts set apart by points. `links` lead to other pages of the publication. `address`
     is where the page will stand once published, for the code that leads back to it from paper. `files` lead
-    to what may be taken from the page: lists, and all of it in one.
+    to what may be taken from the page: lists, and all of it in one. `logo` is an address that holds the
+    firm's logo whole; empty where it is not to be shown.
     """
 
     kind: Kind
@@ -786,6 +787,7 @@ class Document:
     links: tuple[Link, ...] = ()
     files: tuple[Link, ...] = ()
     address: str = ""
+    logo: str = ""
     blocks: tuple[Block, ...]
 
     def steps(self) -> tuple[Step, ...]:

@@ -24,6 +24,7 @@ from generator.documents.tutor import compose_library, compose_tutor
 from generator.drawings.orders import Order
 from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
+from generator.model.folder import METHODS
 from generator.pipeline.pairs import Pair
 from generator.pipeline.standing import ways_to_issues, with_standing
 from generator.problems import ProblemLog
@@ -31,6 +32,7 @@ from generator.quantities.cutting.plans import cutting_plans
 from generator.quantities.work import work_out
 from generator.rendering.html import render_page, render_sheet
 from generator.rendering.labels import language_of
+from generator.rendering.logos import logo_address
 from generator.rendering.pictures import drawing_files
 from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from generator.rendering.themes import Theme
@@ -61,7 +63,7 @@ def compose(pair: Pair) -> bytes:
     composed = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
-    document = _standing(replace(composed, address=_address(pair)), pair)
+    document = _standing(replace(composed, address=_address(pair), logo=_logo(pair)), pair)
     made = _laid_out(document, pair.theme)
     return _kept(_with_job(made, task, document, pair) if pair.job else made)
 
@@ -133,6 +135,12 @@ def _pack_links(name: str, theme: Theme) -> tuple[Link, ...]:
 def _worked(guide: Pair) -> Task:
     ledger = work_out(guide.method, None, guide.project, ProblemLog())
     return Task(project=guide.project, ledger=ledger, pictures={}, language=language_of(guide.theme))
+
+
+def _logo(pair: Pair) -> str:
+    """The firm's logo on what it answers for; a learner's guide bears none."""
+    folder = pair.project.folder / METHODS
+    return logo_address(pair.project.house.company, folder) if pair.job else ""
 
 
 def _address(pair: Pair) -> str:

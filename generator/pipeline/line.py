@@ -31,6 +31,7 @@ from generator.publishing.crew import Crew, Task
 from generator.publishing.parcel import parcel
 from generator.register.book import Register, read_register
 from generator.rendering.dressing import theme_of
+from generator.rendering.logos import check_logo
 from generator.rendering.themes import Theme
 from generator.safety.returns import check_strangers
 
@@ -52,6 +53,7 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     inputs, project = _read(folder, log)
     check_strangers(project.methods, project.jobs, log)
     register = read_register(folder / METHODS, log)
+    check_logo(project.house.company, folder / METHODS, log)
     theme = theme_of(project.house, folder, log)
     pairs = pairs_of(project, inputs, theme, register)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):

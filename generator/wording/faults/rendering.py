@@ -22,6 +22,19 @@ FAULTS: Mapping[str, Fault] = {
         "%(ratio)s to 1.",
         "It needs 4.5 to 1 or more, since links and numbers are set in it; take a darker shade.",
     ),
+    "logo-missing": Fault(
+        "There is no picture called “%(name)s” in %(folder)s.",
+        "A logo is an SVG or PNG file beside the house rules, named with its ending.",
+    ),
+    "logo-heavy": Fault(
+        "The logo %(name)s has %(bytes)s bytes.",
+        "It may have %(most)s at most, since every statement carries it.",
+    ),
+    "logo-unfit": Fault(
+        "The logo %(name)s cannot be used: it has %(why)s.",
+        "It must be a picture alone: an SVG with a viewBox and without scripts, links, styles or anything "
+        "fetched, or a PNG.",
+    ),
     "name-label": Fault(
         "“%(value)s” cannot be a sentence of this tool.",
         "Write the sentence letter for letter as documents print it, in quotes, then a colon and your words.",
