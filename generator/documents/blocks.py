@@ -676,6 +676,16 @@ class BriefingRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeRecord:
+    """A blank form for a change while the work goes on, a line to each thing that is to be written down."""
+
+    key: str
+    title: str
+    intro: Prose = ""
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Contents:
     """The list of contents, gathered from the document's own headings when it is laid out."""
 
@@ -754,6 +764,7 @@ Block: TypeAlias = (
     | LearnerRecord
     | SignOff
     | BriefingRecord
+    | ChangeRecord
     | MethodList
     | BenchCard
     | AnswerKey

@@ -6,6 +6,7 @@ from generator.documents.blocks import (
     Block,
     BriefingRecord,
     Cautions,
+    ChangeRecord,
     Contents,
     Document,
     Link,
@@ -84,6 +85,24 @@ def _core(task: Task) -> tuple[Block, ...]:
             intro=say(
                 "Each person signs for the revision named at the head of the page, and again for a later one."
             ),
+        ),
+        _change_record(task),
+    )
+
+
+def _change_record(task: Task) -> ChangeRecord:
+    say = task.language.say
+    return ChangeRecord(
+        key="change",
+        title=say("Change during the work"),
+        intro=say("Work that cannot go on as written here stops until this is filled in and signed."),
+        lines=(
+            say("What changed"),
+            say("Who stopped the work, when"),
+            say("What was agreed"),
+            say("New controls"),
+            say("Signed by, role, date and time"),
+            say("Everyone briefed again: yes or no, by whom"),
         ),
     )
 

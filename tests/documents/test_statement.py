@@ -7,6 +7,8 @@ from dataclasses import asdict, replace
 import pytest
 
 from generator.documents.blocks import (
+    BriefingRecord,
+    ChangeRecord,
     Comparison,
     Document,
     FrontPage,
@@ -197,3 +199,17 @@ def test_a_lift_stands_beside_its_filter(statement: Document) -> None:
     (table,) = (table for table in all_of(statement, Table) if table.key == "lifts")
     lift = ("1", "One length of architrave", "3.9", "2", "elbow to knuckle; close", "33, 21", "under it")
     assert table.rows == (lift,)
+
+
+def test_the_form_for_a_change_follows_the_briefing_record(statement: Document) -> None:
+    kinds = [type(block) for block in statement.blocks]
+    assert kinds[kinds.index(BriefingRecord) + 1] is ChangeRecord
+    form = only(statement, ChangeRecord)
+    assert form.lines == (
+        "What changed",
+        "Who stopped the work, when",
+        "What was agreed",
+        "New controls",
+        "Signed by, role, date and time",
+        "Everyone briefed again: yes or no, by whom",
+    )

@@ -15,6 +15,7 @@ from generator.documents.blocks import (
     CardColumn,
     CardRow,
     Cautions,
+    ChangeRecord,
     Check,
     CheckBox,
     CheckList,
@@ -681,6 +682,9 @@ def statement(status: Status = Status.FOR_CONSTRUCTION) -> Document:
                     Signatory(act="Work finished", name="Wren Hallam", role="Joiner"),
                     Signatory(act="Accepted", name="", role="Steward of the Trust"),
                 ),
+            ),
+            ChangeRecord(
+                key="change", title="Change during the work", lines=("What changed", "New controls")
             ),
             BriefingRecord(
                 key="briefing", title="Briefing record", intro="Everyone briefed on revision C01 signs here."
