@@ -32,6 +32,8 @@ from generator.publishing.parcel import parcel
 from generator.register.book import Register, read_register
 from generator.rendering.dressing import theme_of
 from generator.rendering.logos import check_logo
+from generator.rendering.offline import WORKER, offline_worker
+from generator.rendering.search import INDEX, search_files
 from generator.rendering.themes import Theme
 from generator.safety.returns import check_strangers
 
@@ -90,18 +92,28 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
     to_read = dict(zip(sheets, printed[: len(sheets)], strict=True))
     jobs = [(pair, documents[pair.name]) for pair in pairs if pair.job]
+    site = {
+        "index.html": index,
+        **search_files(_pages(documents), theme),
+        **_pages(documents),
+        **to_read,
+        **{name: content for _, each in jobs for name, content in _beside(each).items()},
+        **{pair.parcel: parcel_of(pair, each, to_read, common) for pair, each in jobs},
+        **common,
+        **issued_files(assessed.register, company_of(pairs), theme),
+    }
     return {
         TUTOR: _pages(packs) | dict(zip(private, printed[len(sheets) :], strict=True)) | common,
-        SITE: {
-            "index.html": index,
-            **_pages(documents),
-            **to_read,
-            **{name: content for _, each in jobs for name, content in _beside(each).items()},
-            **{pair.parcel: parcel_of(pair, each, to_read, common) for pair, each in jobs},
-            **common,
-            **issued_files(assessed.register, company_of(pairs), theme),
-        },
+        SITE: site | {WORKER: offline_worker(site, _kept_together(pairs), theme)},
     }
+
+
+def _kept_together(pairs: Iterable[Pair]) -> Mapping[str, tuple[str, ...]]:
+    """The sheets that stay on a reader's device with each page."""
+    sheets = {
+        f"{pair.name}.html": tuple(name for name in (f"{pair.name}.pdf", pair.card) if name) for pair in pairs
+    }
+    return {"index.html": (INDEX,), **sheets}
 
 
 def _pages(composed: Mapping[str, Composition]) -> dict[str, bytes]:

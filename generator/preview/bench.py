@@ -15,6 +15,8 @@ from generator.pipeline.pairs import Pair, company_of
 from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.problems import MachineLacks, Problem, ProblemLog, Severity
 from generator.publishing.crew import Crew, Task
+from generator.rendering.search import FINDER, search_files
+from generator.rendering.search import INDEX as SEARCHED
 from generator.rendering.themes import Theme
 
 INDEX = "index.html"
@@ -96,6 +98,8 @@ class Bench:
         with self._making:
             if name in self._issued:
                 return self._issued[name]
+            if name in (SEARCHED, FINDER):
+                return self._searching().get(name)
             if name.startswith(ASSETS):
                 return self._assets().get(name.removeprefix(ASSETS))
             for pair in self._state.pairs.values():
@@ -164,6 +168,14 @@ class Bench:
             return None
         drawing = composed.drawings.get(name)
         return drawing.encode() if drawing else composed.lists.get(name)
+
+    def _searching(self) -> Mapping[str, bytes]:
+        """What the search needs, over the pages as they would be now."""
+        if self._theme is None:
+            return {}
+        pairs = self._state.pairs
+        pages = {f"{name}.html": self._composed(pair).page.encode() for name, pair in pairs.items()}
+        return search_files(pages, self._theme)
 
     def _parcel(self, pair: Pair) -> bytes:
         composed = self._composed(pair)

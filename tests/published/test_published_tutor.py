@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import html
+import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -88,6 +89,14 @@ def test_no_answer_stands_in_any_byte_of_the_site(published: Published, answers:
     for file in sorted(file for file in published.site.rglob("*") if file.is_file()):
         content = re.sub(rb"\s+", b" ", file.read_bytes().lower())
         assert [start for start in starts if start in content] == [], published.name(file)
+
+
+def test_no_answer_can_be_searched_for(published: Published, answers: tuple[str, ...]) -> None:
+    index = json.loads((published.site / "search.js").read_text(encoding="utf-8").partition("=")[2][:-2])
+    parts = [" ".join(index["sentences"][place] for place in part[3]) for part in index["parts"]]
+    told = _bare(" ".join(parts))
+    assert "quirk" in told
+    assert [run for answer in answers for run in _runs(answer) if run in told] == []
 
 
 def test_no_way_leads_from_the_site_to_the_pack(published: Published) -> None:

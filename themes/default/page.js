@@ -74,10 +74,22 @@
     room.appendChild(opener);
   }
 
+  // Once opened over the network, a page stays on the device; a file, or a page being written, does not.
+  function stay() {
+    var root = document.documentElement, worker = navigator.serviceWorker;
+    if (!worker || !root.dataset.worker || root.hasAttribute("data-preview") || !/^https?:$/.test(location.protocol)) return;
+    worker.register(root.dataset.worker).then(function () { return worker.ready; }).then(function (ready) {
+      var answer = new MessageChannel();
+      answer.port1.onmessage = function (event) { root.dataset.offline = event.data; };
+      ready.active.postMessage({ opened: location.href }, [answer.port2]);
+    }).catch(function () { root.dataset.offline = "failed"; });
+  }
+
   if ("HTMLDialogElement" in window) each("[data-enlarge]", offerFullScreen);
   document.documentElement.classList.add("scripted");
   each("[data-keep]", recall);
   document.addEventListener("change", keep);
   showDone();
   follow();
+  stay();
 })();
