@@ -30,7 +30,7 @@ def _standing(control: DocumentControl, content: str, issued: tuple[Issued, ...]
     say = language.say
     if not issued:
         revision = control.revision.value
-        return say("Not issued: the register has no revision %(revision)s of this.", revision=revision)
+        return say("Revision %(revision)s is not in the register of issues.", revision=revision)
     last = issued[-1]
     now = (control.revision.value, control.status.value, content)
     if (last.revision, last.status, last.content) == now:

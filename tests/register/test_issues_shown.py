@@ -87,7 +87,7 @@ def test_a_statement_leads_to_its_issues_the_newest_first() -> None:
 
 
 def test_a_statement_never_issued_says_so() -> None:
-    assert standing() == "Not issued: the register has no revision C01 of this."
+    assert standing() == "Revision C01 is not in the register of issues."
 
 
 def test_what_was_issued_says_that_it_is_that() -> None:
