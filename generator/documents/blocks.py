@@ -386,6 +386,7 @@ class Hazard:
     controls: tuple[Control, ...]
     remains: str
     reason: Prose = ""
+    rating: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from generator.documents.task import Task, sentence
 from generator.model.hazards import RANKS
 from generator.model.hazards import Control as Rule
 from generator.model.hazards import Hazard as HazardRule
+from generator.model.scalars import Word
 
 
 def hazard_table(task: Task) -> HazardTable:
@@ -17,6 +18,7 @@ def hazard_table(task: Task) -> HazardTable:
         title=say("Hazards and controls"),
         intro=say("Controls stand strongest first. What remains is judged with all of them in place."),
         hazards=tuple(_hazard(task, number, rule) for number, rule in enumerate(task.method.hazards, 1)),
+        note=_note(task),
     )
 
 
@@ -46,7 +48,42 @@ def _hazard(task: Task, number: int, rule: HazardRule) -> Hazard:
         controls=tuple(_control(task, control) for control in sorted(rule.controls, key=_strength)),
         remains=remains.rstrip("."),
         reason=reason,
+        rating=_rating(task, rule),
     )
+
+
+def _rating(task: Task, rule: HazardRule) -> str:
+    """The score before and after with its band, where the firm rates."""
+    scales, rated = task.project.house.rating, rule.rated
+    if scales is None or rated is None:
+        return ""
+    before, after = rated.before.score, rated.after.score
+    return task.language.say(
+        "Rated %(before)s (%(was)s) before, %(after)s (%(is)s) after.",
+        before=before,
+        was=scales.band(before).name.value,
+        after=after,
+        **{"is": scales.band(after).name.value},
+    )
+
+
+def _note(task: Task) -> str:
+    """The firm's scales and bands, and that they are its policy; nothing where no hazard is rated."""
+    scales, say = task.project.house.rating, task.language.say
+    if scales is None or not any(hazard.rated for hazard in task.method.hazards):
+        return ""
+    bands = "; ".join(f"{band.name.value} from {band.from_}: {task.told(band.do)}" for band in scales.bands)
+    return say(
+        "Ratings are likelihood times severity by this firm's policy. Likelihood: %(likelihood)s. Severity: "
+        "%(severity)s. Bands: %(bands)s A rating makes no document pass and no work safe.",
+        likelihood=_numbered(scales.likelihood),
+        severity=_numbered(scales.severity),
+        bands=bands,
+    )
+
+
+def _numbered(words: tuple[Word, ...]) -> str:
+    return ", ".join(f"{number} {word.value}" for number, word in enumerate(words, 1))
 
 
 def _strength(rule: Rule) -> int:

@@ -13,7 +13,7 @@ from generator.safety.exposures import exposures_reached
 from generator.safety.required import rules_applied
 from generator.safety.sections import SECTION, SectionRule, sections_for
 
-NOISE = "noise_and_vibration"
+NOISE, PERMITS = "noise_and_vibration", "permits"
 
 
 def sections(task: Task) -> tuple[Section, ...]:
@@ -52,6 +52,8 @@ def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
     places = dict.fromkeys(part.split(".")[0] for part in parts if part != SECTION)
     said = tuple(_PLACES[place](task) for place in places if place in _PLACES)
     worked = worst_days(task) if task.job and rule.key == NOISE else ()
+    if rule.key == PERMITS and any(step.permits for step in task.method.steps):
+        worked = (task.language.say("Each permit stands at the step that waits for it."),)
     return (*said, *worked, *(_rules(task) if "hazards" in places else ()))
 
 

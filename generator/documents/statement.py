@@ -11,6 +11,7 @@ from generator.documents.blocks import (
     Document,
     Link,
     Part,
+    Prose,
     Signatory,
     SignOff,
 )
@@ -30,6 +31,7 @@ from generator.documents.ways import comparisons
 from generator.documents.workings import policy_note, workings
 from generator.model.jobs import DocumentControl, Job
 from generator.safety.cautions import cautions_for
+from generator.safety.guidance import guidance_for
 
 
 def compose_statement(task: Task, *, links: tuple[Link, ...] = ()) -> Document:
@@ -143,8 +145,25 @@ def cautions(task: Task) -> Cautions:
     return Cautions(
         key="cautions",
         title=task.language.say("Before you rely on this"),
-        lines=cautions_for("statement" if task.job else "guide"),
+        lines=(*cautions_for("statement" if task.job else "guide"), *_of_nation(task)),
     )
+
+
+def _of_nation(task: Task) -> tuple[Prose, ...]:
+    """The law and guidance of the nation the work is in, or that it must be asked for."""
+    site, say = task.job.site if task.job else None, task.language.say
+    if site is None or site.nation is None:
+        return ()
+    known = guidance_for(site.nation.value)
+    if not known:
+        return (
+            say(
+                "The law of this place is not known here: ask the competent person which law and guidance "
+                "hold."
+            ),
+        )
+    names = "; ".join(f"{entry.subject}: {entry.names}" for entry in known)
+    return (say("In %(nation)s the law and guidance are, %(names)s.", nation=site.nation.value, names=names),)
 
 
 def _sign_off(task: Task) -> SignOff:

@@ -34,7 +34,7 @@ def _step(task: Task, number: int, rule: StepRule) -> Step:
         time=_time(task, rule),
         tools=(*_tools(task, rule), *_materials(task, rule)),
         hazards=touched(task, frozenset(key.value for key in rule.hazards)),
-        warnings=task.lines(*rule.warn),
+        warnings=(*_permits(task, rule), *task.lines(*rule.warn)),
         actions=task.lines(*rule.do),
         why=task.told(rule.why) if learner else "",
         figures=step_figures(task, number, rule),
@@ -44,6 +44,30 @@ def _step(task: Task, number: int, rule: StepRule) -> Step:
         mistakes=task.lines(*rule.mistakes) if learner else (),
         question=_question(task, number) if learner else "",
     )
+
+
+def _permits(task: Task, rule: StepRule) -> tuple[str, ...]:
+    """Each permit the step waits for, with who gives it here; a guide says to ask."""
+    say, given = (
+        task.language.say,
+        {each.permit.value: each for each in (task.job.permits if task.job else ())},
+    )
+    told = []
+    for word in rule.permits:
+        one = given.get(word.value)
+        if one is None:
+            told.append(say("Permit for %(permit)s: ask who gives it, and wait for it.", permit=word.value))
+            continue
+        told.append(
+            say(
+                "Permit for %(permit)s, %(number)s: given and taken back by %(by)s, %(until)s",
+                permit=word.value,
+                number=one.number.value if one.number else say("number not given yet"),
+                by=one.given_by.value,
+                until=task.told(one.until),
+            )
+        )
+    return tuple(told)
 
 
 def _time(task: Task, rule: StepRule) -> str:

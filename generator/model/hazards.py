@@ -9,7 +9,7 @@ from pydantic import ConfigDict, Field, ValidationInfo, model_validator
 from generator.model.border import Described
 from generator.model.lists import SomeOf
 from generator.model.prose import Prose
-from generator.model.scalars import KebabName, Plain, Told
+from generator.model.scalars import KebabName, Plain, Told, Whole
 from generator.model.texts import at_fault, log_of
 
 RANKS: Final = ("eliminate", "substitute", "engineer", "administer", "ppe")
@@ -52,6 +52,27 @@ class Control(Described):
         return what
 
 
+class Mark(Described):
+    """How likely the harm is and how bad, by the firm's own scales, counted from 1."""
+
+    noun: ClassVar[str] = "a mark"
+    likelihood: Whole = Field(description="how likely, by its number in the scale of the house rules")
+    severity: Whole = Field(description="how bad, by its number in the scale of the house rules")
+
+    @property
+    def score(self) -> int:
+        """Likelihood by severity."""
+        return int(self.likelihood) * int(self.severity)
+
+
+class Rating(Described):
+    """A hazard rated before its controls and with them in place."""
+
+    noun: ClassVar[str] = "a rating"
+    before: Mark = Field(description="as the work is usually found, without the controls named here")
+    after: Mark = Field(description="with all controls in place")
+
+
 class Hazard(Described):
     """A hazard of the work: whom it harms, how, what is done about it, what remains."""
 
@@ -62,3 +83,4 @@ class Hazard(Described):
     how: Told | None = Field(None, description="how the harm comes about")
     controls: SomeOf[Control] = Field(description="what is done about it, strongest first")
     remains: Told | None = Field(None, description="the risk that remains, with the reason")
+    rated: Rating | None = Field(None, description="a rating, where the house rules give scales for it")

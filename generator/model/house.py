@@ -2,26 +2,29 @@
 
 from __future__ import annotations
 
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Self
 
-from pydantic import Field
+from pydantic import Field, ValidationInfo, model_validator
 
 from generator.model.amounts import SizeGiven
 from generator.model.border import Described, Named
-from generator.model.lists import ManyOf, OneOrMore
+from generator.model.lists import ManyOf, OneOrMore, SomeOf
 from generator.model.rules import Rule
 from generator.model.scalars import (
     Code,
     Colour,
+    Flag,
     FormatVersion,
     KebabName,
     Plain,
     Told,
     WebAddress,
+    Whole,
     Word,
     one_of,
 )
 from generator.model.tables import CodeTable, Table
+from generator.model.texts import at_fault, log_of
 
 
 class Company(Described):
@@ -61,6 +64,37 @@ class HouseWords(Described):
     write: Told = Field(description="what to write instead")
 
 
+class Band(Described):
+    """A band of scores, from its lowest to where the next begins."""
+
+    noun: ClassVar[str] = "a band"
+    name: Plain = Field(description="the band as documents print it")
+    from_: Whole = Field(alias="from", description="the lowest score in it")
+    do: Told = Field(description="what is done about a hazard in it")
+    stop: Flag = Field(False, description="yes where work may not begin with a hazard left in it")
+
+
+class RatingScales(Described):
+    """The scales by which the firm rates, in its own words, and the bands of the score."""
+
+    noun: ClassVar[str] = "the scales of rating"
+    likelihood: SomeOf[Plain] = Field(description="words from the least likely to the most")
+    severity: SomeOf[Plain] = Field(description="words from the least harm to the worst")
+    bands: SomeOf[Band] = Field(description="bands of likelihood times severity, the first from 1")
+
+    @model_validator(mode="after")
+    def _in_order(self, info: ValidationInfo) -> Self:
+        starts = [int(band.from_) for band in self.bands]
+        if starts and (starts[0] != 1 or sorted(set(starts)) != starts):
+            log_of(info).add("bands-order", self.bands[0].from_.span)
+            raise at_fault()
+        return self
+
+    def band(self, score: int) -> Band:
+        """The band a score falls into."""
+        return next(band for band in reversed(self.bands) if int(band.from_) <= score)
+
+
 class HouseRules(Described):
     """The firm, its policy numbers, and what it asks of documents beyond the shipped book."""
 
@@ -84,3 +118,4 @@ class HouseRules(Described):
         Table.empty(), description="sections required here beside those of the shipped table, by key"
     )
     words: ManyOf[HouseWords] = Field((), description="words not wanted in place of a control")
+    rating: RatingScales | None = Field(None, description="scales by which hazards may be rated")

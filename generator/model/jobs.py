@@ -168,6 +168,16 @@ class SurveyFile(Described):
         return self
 
 
+class Permit(Described):
+    """A permit to work, by the name steps use for it."""
+
+    noun: ClassVar[str] = "a permit"
+    permit: Plain = Field(description="what it permits, such as hot work")
+    number: Code | None = Field(None, description="its number, once it is given")
+    given_by: Plain = Field(description="who gives it and takes it back")
+    until: Told = Field(description="how long it holds")
+
+
 class DustMeasured(Described):
     """What air sampling found of wood dust where people breathe."""
 
@@ -191,6 +201,7 @@ class Job(Described):
     emergency: Emergency | None = Field(None, description="what is done in an emergency")
     stop_if: ManyOf[Told] = Field((), description="what stops the work here, beside what the method says")
     not_included: Told | None = Field(None, description="what is not part of the job")
+    permits: ManyOf[Permit] = Field((), description="permits to work that steps of the method need")
     sizes: Table[SizeGiven] = Field(Table.empty(), description="sizes that hold for the whole job")
     materials: Table[KebabName] = Field(Table.empty(), description="roles bound to other catalogue keys")
     offcuts: Table[ManyOf[Length]] = Field(

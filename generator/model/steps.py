@@ -97,6 +97,9 @@ class Step(Described):
     )
     crew: Whole | None = Field(None, description="how many people the step takes, one where not given")
     who: Told | None = Field(None, description="who may do it")
+    permits: ManyOf[Plain] = Field(
+        (), description="permits the step needs, such as hot work; the job says who gives each"
+    )
     hazards: ManyOf[KebabName] = Field((), description="keys of the hazards met")
     activities: ManyOf[KebabName] = Field(
         (), description="kinds of work in it that safety rules look at, such as fixing-into-fabric"

@@ -12,6 +12,7 @@ from generator.register.frozen import files_in
 from generator.register.lines import Issued, Line
 from generator.rendering.html import render_page
 from generator.rendering.labels import language_of
+from generator.rendering.stamps import stamped
 from generator.rendering.themes import Theme
 
 INPUTS = "inputs"
@@ -25,10 +26,11 @@ def issued_files(register: Register, company: str, theme: Theme) -> Mapping[str,
         files |= _copied(register, line)
         last = register.last(line.issued.number)
         if last and last is not line:
-            page = render_page(
-                _superseded(line.issued, last.issued, company, theme), theme, assets="../assets/"
-            )
-            files[f"{ISSUES}/{line.issued.folder}.html"] = page.encode()
+            copies = _marked(line, register, theme)
+            told = _superseded(line.issued, last.issued, company, theme, tuple(copies))
+            page = render_page(told, theme, assets="../assets/")
+            files |= {f"{ISSUES}/{line.issued.folder}.html": page.encode()}
+            files |= {f"{ISSUES}/{name}": content for name, content in copies.items()}
     return files
 
 
@@ -41,7 +43,18 @@ def _copied(register: Register, line: Line) -> Mapping[str, bytes]:
     }
 
 
-def _superseded(old: Issued, new: Issued, company: str, theme: Theme) -> Document:
+def _marked(line: Line, register: Register, theme: Theme) -> Mapping[str, bytes]:
+    """Copies of a superseded issue's PDFs with the word across each page; the issued bytes stay beside."""
+    word = language_of(theme).say("Superseded").upper()
+    frozen = files_in(register.files_of(line)).items()
+    return {
+        f"{line.issued.folder}-{name}": stamped(content, word)
+        for name, content in frozen
+        if name.endswith(".pdf") and "/" not in name
+    }
+
+
+def _superseded(old: Issued, new: Issued, company: str, theme: Theme, marked: tuple[str, ...]) -> Document:
     language = language_of(theme)
     say = language.say
     return Document(
@@ -50,8 +63,7 @@ def _superseded(old: Issued, new: Issued, company: str, theme: Theme) -> Documen
         number=old.number,
         title=say("%(number)s, revision %(revision)s", number=old.number, revision=old.revision),
         description=say(
-            "Superseded by revision %(new)s, issued on %(day)s. Do not work from revision %(old)s; its PDF "
-            "bears no mark of this.",
+            "Superseded by revision %(new)s, issued on %(day)s. Do not work from revision %(old)s.",
             new=new.revision,
             old=old.revision,
             day=day_of(new),
@@ -70,6 +82,11 @@ def _superseded(old: Issued, new: Issued, company: str, theme: Theme) -> Documen
                     day=day_of(old),
                 ),
                 href=f"{old.folder}/{page_of(old)}",
+            ),
+            *(
+                Link(text=say("The same as a PDF, marked as superseded"), href=name)
+                for name in marked
+                if name.startswith(f"{old.folder}-statement-")
             ),
         ),
         blocks=(),

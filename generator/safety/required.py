@@ -15,6 +15,8 @@ from generator.safety.emptiness import check_controls
 from generator.safety.filling import check_filled
 from generator.safety.house import check_house
 from generator.safety.names import check_people
+from generator.safety.permits import check_permits
+from generator.safety.ratings import check_ratings
 from generator.safety.reasons import check_copies
 from generator.safety.remains import check_remains
 from generator.safety.returns import check_returns
@@ -59,6 +61,8 @@ def check_rules(
     check_rules_of(subject, log)
     check_controls(subject, log)
     check_remains(method, log)
+    check_ratings(method, project.house, log)
+    check_permits(method, job, log)
     check_people(subject, log)
     check_control(subject, log)
     check_returns(subject, log)

@@ -232,6 +232,10 @@ _METHODS: Mapping[str, Fault] = {
         "The tools run %(ran)s min in a step of %(minutes)s min.",
         "Expected no more, all told, than the minutes of the step for each person of its crew.",
     ),
+    "bands-order": Fault(
+        "The bands of rating are not in order.",
+        "Expected the first from 1, and each from more than the one before it.",
+    ),
     "day-length": Fault("A working day of %(value)s.", "Expected more than 0 h and at most 24 h."),
     "step-unknown": Fault(
         "There is no step %(step)s.", "Steps are counted from 1; this method has %(count)s."

@@ -216,6 +216,53 @@ FAULTS: Mapping[str, Fault] = {
         says="All %(count)s hazards are said to leave the same behind.",
         expected="What is left of each, by what its own controls do.",
     ),
+    "permit-not-given": Fault(
+        says="Step %(step)s needs a permit for %(permit)s, and the job does not say who gives it.",
+        expected="A line under “permits:” with “permit: %(permit)s”, “given_by:” and “until:”.",
+    ),
+    "permit-not-needed": Fault(
+        says="No step of the method needs a permit for %(permit)s.",
+        expected="The name as the step writes it, or take the line out.",
+    ),
+    "permit-denied": Fault(
+        says="The permits are said not to apply, and a step needs one for %(permit)s.",
+        expected="An answer in place of “applies: no”.",
+    ),
+    "rating-without-scales": Fault(
+        says="“%(hazard)s” is rated, and the house rules give no scales.",
+        expected="“rating:” in house-rules.yaml with likelihood, severity and bands, or no rating here.",
+    ),
+    "rating-off-scale": Fault(
+        says="The %(kind)s %(number)s is not on the scale of the house rules.",
+        expected="A number from 1 to %(most)s.",
+    ),
+    "rating-severity": Fault(
+        says="“%(hazard)s” is rated less severe than before, and no control changes how bad the harm is.",
+        expected=(
+            "The severity as before. What people do or wear changes how likely it is; a guard, another way "
+            "or another material may change how bad."
+        ),
+    ),
+    "rating-rises": Fault(
+        says="The rating rises from %(before)s to %(after)s with the controls in place.",
+        expected="A rating no higher than before, or other controls.",
+    ),
+    "rating-leap": Fault(
+        says="The likelihood falls by more than %(most)s steps.",
+        expected="A fall that the controls bear out; say in “remains:” what shows it.",
+    ),
+    "rating-by-ppe": Fault(
+        says="The rating of “%(hazard)s” falls by protective equipment alone.",
+        expected="A control of a stronger rank, or the rating as before.",
+    ),
+    "rating-stops": Fault(
+        says="“%(hazard)s” is left at %(score)s, in the band “%(band)s”, in which work may not begin.",
+        expected="Stronger controls and an honest rating below that band.",
+    ),
+    "ratings-alike": Fault(
+        says="All %(count)s rated hazards are left with the same rating.",
+        expected="What is left of each, by what its own controls do.",
+    ),
     "person-not-listed": Fault(
         says="%(name)s has no line under “people:”.",
         expected="A line with part, name and telephone number.",
