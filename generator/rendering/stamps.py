@@ -25,7 +25,7 @@ def stamped(pdf: bytes, word: str) -> bytes:
     import pikepdf
 
     drawn, width = _outlines(word)
-    with pikepdf.open(io.BytesIO(pdf)) as opened:
+    with pikepdf.open(filename_or_stream=io.BytesIO(pdf)) as opened:
         for page in opened.pages:
             left, bottom, right, top = (float(side) for side in page.mediabox)
             scale = _scale(width, right - left, top - bottom)
