@@ -90,7 +90,8 @@ def _as_machine(translated: Catalog) -> bytes:
     # A fixed date, so that the same translations give the same bytes.
     written, kept = io.BytesIO(), Catalog(locale=translated.locale_identifier, creation_date=_EPOCH)
     for message in translated:
-        if message.id and all(message.string if message.pluralizable else (message.string,)):
+        said = message.string
+        if message.id and all(said if isinstance(said, list | tuple) else (said,)):
             kept.add(message.id, message.string)
     write_mo(written, kept)
     return written.getvalue()

@@ -12,7 +12,7 @@ from generator.cli import main
 
 ROOT = Path(__file__).parents[2]
 STEM = "reading-room-leaf"
-FILES = ("door-hanging.yaml", f"jobs/{STEM}.yaml", f"jobs/{STEM}.csv")
+FILES = ("door-hanging.yaml", "hethersedge.svg", f"jobs/{STEM}.yaml", f"jobs/{STEM}.csv")
 SIZE = "  foot_gap: 10 mm"
 
 

@@ -134,8 +134,10 @@ def test_one_changed_sentence_touches_only_what_says_it(demo: Path, tmp_path: Pa
     assert {str(path) for path in before.keys() - kept} == {
         "manifest.json",
         "reading-room-doors.zip",
+        "search.js",
         "statement-reading-room-doors.html",
         "statement-reading-room-doors.pdf",
+        "worker.js",
     }  # fmt: skip
 
 
@@ -147,6 +149,6 @@ def test_with_a_fault_in_the_files_the_site_stands_to_the_byte(demo: Path, tmp_p
     job.write_text(job.read_text().replace("method: SF-07", "method: SF-70"))
     made = publish(folder, folder / "cache")
     assert made.status == 1
-    assert "\nmethods/jobs/reading-room-doors.yaml:3:9: error: There is no method “SF-70”." in made.err
+    assert "methods/jobs/reading-room-doors.yaml:3:9: error: There is no method “SF-70”." in made.err
     assert made.out == ""
     assert hashes(folder) == before

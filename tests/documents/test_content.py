@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from generator.documents.content import content_hash
+from generator.documents.exposures import dose_orders
 from generator.documents.figures import orders_of
 from generator.documents.programme import programme_orders
 from generator.documents.statement import compose_statement
@@ -24,7 +25,8 @@ def content(task: Task, text: str) -> str:
     """The hash of the statement of a job's text, with the demonstration's own survey."""
     job = _with_rows(read_job(text), task.job)
     ledger = work_out(task.method, job, task.project, ProblemLog())
-    drawn = pictures((*orders_of(ledger), *programme_orders(ledger)))
+    dosed = dose_orders(ledger, task.project.catalogue.tools)
+    drawn = pictures((*orders_of(ledger), *programme_orders(ledger), *dosed))
     return content_hash(compose_statement(replace(task, ledger=ledger, pictures=drawn)))
 
 

@@ -40,7 +40,7 @@ def test_a_missing_theme_names_those_there_are(tmp_path: Path) -> None:
     own_theme(tmp_path)
     with pytest.raises(ThemeMissing) as missing:
         theme_folder("oak", tmp_path)
-    assert (missing.value.name, missing.value.known) == ("oak", ("default", "mine"))
+    assert (missing.value.name, missing.value.known) == ("oak", ("default", "mine", "workshop"))
 
 
 def test_every_face_is_installed() -> None:
@@ -66,7 +66,7 @@ def test_nothing_a_page_uses_comes_from_outside(theme: Theme) -> None:
     style = theme_assets(theme)["page.css"].decode()
     assert "//" not in style.replace("/*", "")
     script = theme_assets(theme)["page.js"].decode()
-    assert "http" not in script
+    assert "://" not in script
 
 
 def test_an_inlined_drawing_has_its_own_ids_and_says_its_words() -> None:
