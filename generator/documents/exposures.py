@@ -12,8 +12,21 @@ from generator.drawings.dosed import DoseMark, DosePart
 from generator.drawings.doses import MOST_PARTS
 from generator.drawings.orders import PAPER, PHONE, Bound, Order
 from generator.model.catalogue import Tool
-from generator.quantities.exposure import NOISE_VALUES, VIBRATION_VALUES, noise_points, vibration_points
-from generator.quantities.exposure_days import Dose, ExposureDay, exposure_days, weeks_of
+from generator.quantities.exposure import (
+    NOISE_VALUES,
+    VIBRATION_VALUES,
+    WORKING_DAY,
+    noise_points,
+    vibration_points,
+)
+from generator.quantities.exposure_days import (
+    Dose,
+    ExposureDay,
+    exposure_days,
+    loudest,
+    most_shaken,
+    weeks_of,
+)
 from generator.quantities.exposure_workings import (
     cautious_reading,
     known_how,
@@ -26,50 +39,51 @@ from generator.quantities.ledger import Ledger
 from generator.wording import ENGLISH, Language
 
 NAME, KEY = "day_dose", "day-dose"
-_EIGHT_HOURS = 480.0
 Row = tuple[str, ...]
 
 
 def exposures(task: Task) -> tuple[Block, ...]:
     """What each tool adds each day, the worst day drawn, the lifts and the dust; only what there is."""
     days = exposure_days(task.ledger, task.project.catalogue.tools)
-    told = (Text(text=(*worst_days(task), *_weeks(task, days), *_left_open(task, days))),) if days else ()
+    told = (
+        (Text(text=(*_worst_told(days, task.language), *_weeks(task, days), *_left_open(task, days))),)
+        if days
+        else ()
+    )
     table = (_table(task, days),) if any(day.noise or day.vibration for day in days) else ()
     return (*told, *table, *_figure(task), *burdens(task))
 
 
 def worst_days(task: Task) -> tuple[Prose, ...]:
     """The worst day's noise and vibration in a sentence each; nothing where no figure is known."""
-    days, say = exposure_days(task.ledger, task.project.catalogue.tools), task.language.say
-    loud, shaking = _worst(days, "noise_points"), _worst(days, "vibration_points")
-    noise = say(
-        "**Noise**, worked out for whoever is nearest to every tool, protectors left out: %(result)s on day "
-        "%(day)d. Lower action value 80 dB(A), upper 85, limit 87.",
-        result=noise_result(loud, task.language) if loud else "",
-        day=loud.number if loud else 0,
-    )
-    vibration = say(
-        "**Hand-arm vibration**, all at one pair of hands: %(result)s on day %(day)d. Action value 2.5 m/s², "
-        "limit 5.",
-        result=vibration_result(shaking, task.language) if shaking else "",
-        day=shaking.number if shaking else 0,
-    )
-    return (*((noise,) if loud else ()), *((vibration,) if shaking else ()))
+    return tuple(_worst_told(exposure_days(task.ledger, task.project.catalogue.tools), task.language))
+
+
+def _worst_told(days: tuple[ExposureDay, ...], language: Language) -> Iterator[Prose]:
+    if loud := loudest(days):
+        yield language.say(
+            "**Noise**, worked out for whoever is nearest to every tool, protectors left out: %(result)s on "
+            "day %(day)d. Lower action value 80 dB(A), upper 85, limit 87.",
+            result=noise_result(loud, language),
+            day=loud.number,
+        )
+    if shaken := most_shaken(days):
+        yield language.say(
+            "**Hand-arm vibration**, all at one pair of hands: %(result)s on day %(day)d. Action value "
+            "2.5 m/s², limit 5.",
+            result=vibration_result(shaken, language),
+            day=shaken.number,
+        )
 
 
 def dose_orders(ledger: Ledger, tools: Mapping[str, Tool]) -> tuple[Order, ...]:
     """The drawings of the worst day's dose, for paper and for a phone; none where no figure is known."""
     days = exposure_days(ledger, tools)
-    worst = _worst(days, "noise_points") or _worst(days, "vibration_points")
+    worst = loudest(days) or most_shaken(days)
     if worst is None:
         return ()
     values = tuple(sorted(_values(worst, ENGLISH).items()))
     return tuple(Order(name=NAME, width=width, values=values) for width in (PAPER, PHONE))
-
-
-def _worst(days: tuple[ExposureDay, ...], points: str) -> ExposureDay | None:
-    known = (day for day in days if getattr(day, points))
-    return max(known, key=lambda day: float(getattr(day, points)), default=None)
 
 
 def _values(day: ExposureDay, language: Language) -> Mapping[str, Bound]:
@@ -119,7 +133,7 @@ def _noise_marks(language: Language) -> tuple[DoseMark, ...]:
         "limit": say("87 dB(A), limit"),
     }
     return tuple(
-        DoseMark(points=noise_points(value, _EIGHT_HOURS), text=words[name])
+        DoseMark(points=noise_points(value, WORKING_DAY), text=words[name])
         for name, value in NOISE_VALUES.items()
     )
 
@@ -128,7 +142,7 @@ def _vibration_marks(language: Language) -> tuple[DoseMark, ...]:
     say = language.say
     words = {"action": say("2.5 m/s², action value"), "limit": say("5 m/s², limit")}
     return tuple(
-        DoseMark(points=vibration_points(value, _EIGHT_HOURS), text=words[name])
+        DoseMark(points=vibration_points(value, WORKING_DAY), text=words[name])
         for name, value in VIBRATION_VALUES.items()
     )
 

@@ -51,10 +51,17 @@ def _elsewhere(task: Task, rule: SectionRule) -> tuple[Prose, ...]:
     parts = (*rule.method, *(rule.job if task.job else ()))
     places = dict.fromkeys(part.split(".")[0] for part in parts if part != SECTION)
     said = tuple(_PLACES[place](task) for place in places if place in _PLACES)
-    worked = worst_days(task) if task.job and rule.key == NOISE else ()
-    if rule.key == PERMITS and any(step.permits for step in task.method.steps):
-        worked = (task.language.say("Each permit stands at the step that waits for it."),)
-    return (*said, *worked, *(_rules(task) if "hazards" in places else ()))
+    rules = _rules(task) if "hazards" in places else ()
+    return (*said, *_of_the_steps(task, rule.key), *rules)
+
+
+def _of_the_steps(task: Task, key: str) -> tuple[Prose, ...]:
+    """What a section says by itself of the steps: the worst day's exposures, and where permits stand."""
+    if key == NOISE and task.job:
+        return worst_days(task)
+    if key == PERMITS and any(step.permits for step in task.method.steps):
+        return (task.language.say("Each permit stands at the step that waits for it."),)
+    return ()
 
 
 def _rules(task: Task) -> tuple[Prose, ...]:

@@ -8,6 +8,7 @@ from generator.documents.figures import step_figures
 from generator.documents.hazards import touched
 from generator.documents.holds import hold_point, numbered
 from generator.documents.task import Task, duration
+from generator.model.jobs import Permit
 from generator.model.steps import Check as CheckRule
 from generator.model.steps import Step as StepRule
 from generator.units import print_value
@@ -48,26 +49,21 @@ def _step(task: Task, number: int, rule: StepRule) -> Step:
 
 def _permits(task: Task, rule: StepRule) -> tuple[str, ...]:
     """Each permit the step waits for, with who gives it here; a guide says to ask."""
-    say, given = (
-        task.language.say,
-        {each.permit.value: each for each in (task.job.permits if task.job else ())},
+    given = {each.permit.value: each for each in (task.job.permits if task.job else ())}
+    return tuple(_permit(task, word.value, given.get(word.value)) for word in rule.permits)
+
+
+def _permit(task: Task, permit: str, given: Permit | None) -> str:
+    say = task.language.say
+    if given is None:
+        return say("Permit for %(permit)s: ask who gives it, and wait for it.", permit=permit)
+    return say(
+        "Permit for %(permit)s, %(number)s: given and taken back by %(by)s, %(until)s",
+        permit=permit,
+        number=given.number.value if given.number else say("number not given yet"),
+        by=given.given_by.value,
+        until=task.told(given.until),
     )
-    told = []
-    for word in rule.permits:
-        one = given.get(word.value)
-        if one is None:
-            told.append(say("Permit for %(permit)s: ask who gives it, and wait for it.", permit=word.value))
-            continue
-        told.append(
-            say(
-                "Permit for %(permit)s, %(number)s: given and taken back by %(by)s, %(until)s",
-                permit=word.value,
-                number=one.number.value if one.number else say("number not given yet"),
-                by=one.given_by.value,
-                until=task.told(one.until),
-            )
-        )
-    return tuple(told)
 
 
 def _time(task: Task, rule: StepRule) -> str:

@@ -10,7 +10,8 @@ import math
 from collections.abc import Iterable, Mapping
 from typing import Final
 
-_WORKING_DAY = 480.0
+WORKING_DAY = 480.0
+"""The eight hours, in minutes, that daily values are told for."""
 _WEEK = 5
 NOISE_VALUES: Final[Mapping[str, float]] = {"lower action": 80.0, "upper action": 85.0, "limit": 87.0}
 """Daily or weekly, in dB(A); hearing protection counts for the limit alone."""
@@ -20,7 +21,7 @@ VIBRATION_VALUES: Final[Mapping[str, float]] = {"action": 2.5, "limit": 5.0}
 
 def noise_points(level: float, minutes: float) -> float:
     """Points of a level in dB(A) over minutes; 100 make the upper action value (HSE L108 app. 3)."""
-    return 100 * minutes / _WORKING_DAY * 10 ** ((level - NOISE_VALUES["upper action"]) / 10)
+    return 100 * minutes / WORKING_DAY * 10 ** ((level - NOISE_VALUES["upper action"]) / 10)
 
 
 def daily_noise(points: float) -> float:
@@ -35,7 +36,7 @@ def weekly_noise(days: Iterable[float]) -> float:
 
 def minutes_to_noise(level: float, value: float) -> float:
     """Minutes at a level in dB(A) that alone make up a daily value."""
-    return _WORKING_DAY * 10 ** ((value - level) / 10)
+    return WORKING_DAY * 10 ** ((value - level) / 10)
 
 
 def vibration_points(vibration: float, minutes: float) -> float:
@@ -50,4 +51,4 @@ def daily_vibration(points: float) -> float:
 
 def minutes_to_vibration(vibration: float, value: float) -> float:
     """Minutes at a vibration in m/s² that alone make up a daily value."""
-    return _WORKING_DAY * (value / vibration) ** 2
+    return WORKING_DAY * (value / vibration) ** 2

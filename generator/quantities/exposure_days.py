@@ -84,6 +84,17 @@ def exposure_days(ledger: Ledger, tools: Mapping[str, Tool]) -> tuple[ExposureDa
     return tuple(day for day in days if day.noise or day.vibration or day.noise_open or day.vibration_open)
 
 
+def loudest(days: Iterable[ExposureDay]) -> ExposureDay | None:
+    """The day with most points of noise; None where no level is known."""
+    return max((day for day in days if day.noise_points), key=lambda day: day.noise_points, default=None)
+
+
+def most_shaken(days: Iterable[ExposureDay]) -> ExposureDay | None:
+    """The day with most points of vibration; None where no magnitude is known."""
+    known = (day for day in days if day.vibration_points)
+    return max(known, key=lambda day: day.vibration_points, default=None)
+
+
 def weeks_of(days: Iterable[ExposureDay]) -> Mapping[int, float]:
     """LEP,w in dB(A) of each week of five days, from 1, in which a day's noise is known."""
     weeks: dict[int, list[float]] = {}

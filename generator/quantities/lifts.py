@@ -88,6 +88,8 @@ def _masses(
     ledger: Ledger, name: str, field: str, opening: OpeningLedger | None
 ) -> Iterator[tuple[str, float]]:
     entry = ledger.entry(name, opening)
-    result = getattr(entry.result, field, None) if entry and field else entry.result if entry else None
-    if entry and isinstance(result, Worked) and result.value.dimension == MASS:
+    if entry is None:
+        return
+    result = getattr(entry.result, field, None) if field else entry.result
+    if isinstance(result, Worked) and result.value.dimension == MASS:
         yield entry.label, float(result.value.magnitude)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+from functools import lru_cache
 from typing import Any
 
 from generator.rendering.fonts import FACES
@@ -14,8 +15,12 @@ _SHARE = 0.9
 """How much of a page's diagonal the word takes."""
 _MOST_HIGH = 150.0
 _GREY = 0.86
+MISSING = ".notdef"
+"""What stands for a letter that the face does not have."""
 
 
+# A preview shows the same copies again after every save.
+@lru_cache(maxsize=16)
 def stamped(pdf: bytes, word: str) -> bytes:
     """A copy of a PDF with `word` across each page in grey; the text beneath stays as it is.
 
@@ -59,7 +64,7 @@ def _outlines(word: str) -> tuple[bytes, float]:
     thousandths = 1000 / font["head"].unitsPerEm
     pen, at = _path_pen(glyphs), 0.0
     for letter in word:
-        glyph = glyphs[names[ord(letter)]]
+        glyph = glyphs[names.get(ord(letter), MISSING)]
         pen.move_to(at, thousandths)
         glyph.draw(pen)
         at += glyph.width * thousandths

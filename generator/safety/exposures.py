@@ -8,7 +8,7 @@ from typing import Final
 from generator.model.catalogue import Tool
 from generator.problems import Span
 from generator.quantities.exposure import NOISE_VALUES, VIBRATION_VALUES
-from generator.quantities.exposure_days import Dose, ExposureDay, exposure_days
+from generator.quantities.exposure_days import Dose, ExposureDay, exposure_days, loudest, most_shaken
 from generator.quantities.ledger import Ledger
 from generator.quantities.lifts import lifts_of
 
@@ -42,13 +42,13 @@ def vibration_reached(level: float) -> str:
 
 
 def _noise(days: tuple[ExposureDay, ...], ledger: Ledger) -> Iterator[tuple[str, Span]]:
-    worst = max((day for day in days if day.noise), key=lambda day: day.noise_points, default=None)
+    worst = loudest(days)
     if worst and (name := noise_reached(worst.daily_noise or 0.0)):
         yield name, _place(worst.noise, ledger)
 
 
 def _vibration(days: tuple[ExposureDay, ...], ledger: Ledger) -> Iterator[tuple[str, Span]]:
-    worst = max((day for day in days if day.vibration), key=lambda day: day.vibration_points, default=None)
+    worst = most_shaken(days)
     if worst and (name := vibration_reached(worst.daily_vibration or 0.0)):
         yield name, _place(worst.vibration, ledger)
 

@@ -18,13 +18,13 @@ MOST_STEPS = 2
 
 def check_ratings(method: Method, house: HouseRules, log: ProblemLog) -> None:
     """Report ratings without scales, outside them, or lower than the controls can make them."""
-    rated = [hazard for hazard in method.hazards if hazard.rated]
-    for hazard in rated:
+    rated = [(hazard, hazard.rated) for hazard in method.hazards if hazard.rated]
+    for hazard, rating in rated:
         if house.rating is None:
             log.add("rating-without-scales", hazard.places["rated"], hazard=hazard.hazard.value)
-        elif hazard.rated and _inside(hazard.rated, house.rating, log):
-            _check_fall(hazard, hazard.rated, log)
-            _check_stop(hazard, hazard.rated, house.rating, log)
+        elif _inside(rating, house.rating, log):
+            _check_fall(hazard, rating, log)
+            _check_stop(hazard, rating, house.rating, log)
     _check_alike(rated, log)
 
 
@@ -66,7 +66,7 @@ def _check_stop(hazard: Hazard, rating: Rating, scales: RatingScales, log: Probl
         )
 
 
-def _check_alike(rated: list[Hazard], log: ProblemLog) -> None:
-    left = [(hazard.rated.after.likelihood, hazard.rated.after.severity) for hazard in rated if hazard.rated]
-    if len(left) >= FEWEST_ALIKE and len(set(left)) == 1:
-        log.add("ratings-alike", rated[0].places["rated"], warning=True, count=len(left))
+def _check_alike(rated: list[tuple[Hazard, Rating]], log: ProblemLog) -> None:
+    left = {(rating.after.likelihood, rating.after.severity) for _, rating in rated}
+    if len(rated) >= FEWEST_ALIKE and len(left) == 1:
+        log.add("ratings-alike", rated[0][0].places["rated"], warning=True, count=len(rated))
