@@ -11,6 +11,7 @@ from typing import TypeAlias, get_args, get_origin
 
 from generator.drawings.figures import Angle, Reading, Size
 from generator.drawings.registry import DRAWINGS, Drawing
+from generator.drawings.registry import Parameter as Given
 from generator.model.catalogue import Catalogue
 from generator.quantities.calculator import Calculator, InputText, Parameter, registered
 from generator.quantities.kinds import kind_name
@@ -87,7 +88,15 @@ def _answers(made: Calculator) -> Iterator[str]:
 def _drawing_lines(drawn: Drawing) -> Iterator[str]:
     yield drawn.title
     for each in drawn.parameters:
-        yield _value_line(each.name, _bound(each.kind), each.required)
+        yield _value_line(each.name, _drawn_from(each), each.required)
+
+
+def _drawn_from(each: Given) -> str:
+    """What a drawing's value must be, a word out of a few with the words."""
+    if not each.words:
+        return _bound(each.kind)
+    words = ", ".join(filter(None, each.words))
+    return ENGLISH.say("%(kind)s, one of: %(words)s", kind=_bound(each.kind), words=words)
 
 
 def _value_line(name: str, kind: str, required: bool) -> str:
@@ -141,7 +150,7 @@ def _drawing(drawn: Drawing) -> Data:
     return {
         "name": drawn.name,
         "title": drawn.title,
-        "takes": [_value(each.name, _bound(each.kind), each.required) for each in drawn.parameters],
+        "takes": [_value(each.name, _drawn_from(each), each.required) for each in drawn.parameters],
     }
 
 

@@ -28,7 +28,7 @@ from generator.model.card import Card
 from generator.model.folder import Project
 from generator.model.jobs import DocumentControl, Job
 from generator.model.steps import Step
-from generator.problems import ProblemLog
+from generator.problems import ProblemLog, Span
 from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.units import print_value
 from generator.wording import ENGLISH
@@ -72,9 +72,16 @@ def check_cards(ledger: Ledger, project: Project, log: ProblemLog) -> None:
     for openings in groups(ledger):
         if compose_card(task, openings) is None:
             place = method.card.span if method.card else method.title.span
-            log.add(
-                "card-too-long", place, openings=", ".join(one.mark for one in openings), job=job.job.value
-            )
+            _log_too_long(openings, job, place, log)
+
+
+def _log_too_long(openings: tuple[OpeningLedger, ...], job: Job, place: Span, log: ProblemLog) -> None:
+    """A job without a survey has one place and no opening to name."""
+    if all(one.row is None for one in openings):
+        log.add("card-too-long", place, job=job.job.value)
+        return
+    marks = ", ".join(one.mark for one in openings)
+    log.add("card-of-openings-too-long", place, openings=marks, job=job.job.value)
 
 
 def groups(ledger: Ledger) -> tuple[tuple[OpeningLedger, ...], ...]:

@@ -14,9 +14,9 @@ from generator.drawings.figures import Angle, Member, Part, Reading, Size
 from generator.drawings.orders import BENCH, BENCH_FORMS, PAPER, PHONE, THUMBNAIL, Bound, Order
 from generator.drawings.registry import DRAWINGS, Drawing, Parameter
 from generator.model.method import Method
-from generator.model.scalars import Word
+from generator.model.scalars import Quoted, Word
 from generator.model.steps import DrawingWanted, Step
-from generator.problems import ProblemLog, nearest
+from generator.problems import ProblemLog, Span, nearest
 from generator.prose import lookup
 from generator.quantities.families.packers import EvenPacker, Remainder
 from generator.quantities.ledger import Ledger, OpeningLedger
@@ -123,19 +123,38 @@ def _bind(
     parameter: Parameter, drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog
 ) -> Bound | None:
     named = drawing.with_.get(parameter.name)
+    place = named.span if named else drawing.show.span
+    if isinstance(named, Quoted):
+        return _text(parameter, named, log)
     dotted = named.value if named else parameter.name
     found = lookup(dotted, ledger, opening)
     if found is None:
         if dotted.partition(".")[0] not in ledger.broken:
-            place = named.span if named else drawing.show.span
             near = nearest(dotted, ledger.names)
             log.add("drawing-value", place, parameter=parameter.name, name=dotted, nearest=near)
         return None
     bound = _as_kind(parameter.kind, found, _lengths(drawing, ledger, opening))
     if bound is None:
-        place = named.span if named else drawing.show.span
         log.add("drawing-kind", place, parameter=parameter.name, name=dotted)
-    return bound
+        return None
+    return _word_it_takes(parameter, bound, place, log)
+
+
+def _text(parameter: Parameter, quoted: Quoted, log: ProblemLog) -> Bound | None:
+    """A text in quotes, for a parameter that is text."""
+    if parameter.kind is not str:
+        log.add("drawing-text", quoted.span, parameter=parameter.name, text=quoted.value)
+        return None
+    return _word_it_takes(parameter, quoted.value, quoted.span, log)
+
+
+def _word_it_takes(parameter: Parameter, bound: Bound, place: Span, log: ProblemLog) -> Bound | None:
+    """The value, unless it is a word that the drawing has no picture for."""
+    if not parameter.words or bound in parameter.words:
+        return bound
+    known, near = ", ".join(filter(None, parameter.words)), nearest(str(bound), parameter.words)
+    log.add("drawing-word", place, parameter=parameter.name, word=str(bound), known=known, nearest=near)
+    return None
 
 
 def _lengths(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger) -> Mapping[str, Worked]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Annotated
 
 from generator.drawings.clipping import Box, Point, Points
 from generator.drawings.dimensions import angle_arc
-from generator.drawings.figures import Angle, Size
+from generator.drawings.figures import SIDES, Angle, OneOf, Side, Size
 from generator.drawings.keys import Entry, key, margin, notes, plain_list, rule_bar, title
 from generator.drawings.lettering import cap
 from generator.drawings.pens import SQUARE_LINE, VISIBLE_STANDING
@@ -21,8 +22,8 @@ _TALLEST = 250.0
 _UNDER = 30.0
 _KEY = 44.0
 _HEADING = 8.0
-_SIDES = ("left", "right")
 _OPENS = {"toe": "at the toe, the long points", "heel": "at the heel, the short points"}
+_Opens = Annotated[str, OneOf(("", *_OPENS))]
 _STUB = 0.22
 _SEEN = 1.5
 _RING = 19.0
@@ -302,8 +303,8 @@ def mitre_detail(
     leg_width: Size,
     quirk: Size,
     plain_gap: Size,
-    opens_at: str,
-    side: str,
+    opens_at: _Opens,
+    side: Side,
     place: str = "",
 ) -> Drawn:
     """Mitre of a corner out of square, and what plain cuts leave open.
@@ -312,7 +313,7 @@ def mitre_detail(
     empty, `side` left or right. At full size where the sheet has room. Raises ValueError for another word or
     a corner that is none.
     """
-    if side not in _SIDES or opens_at not in ("", *_OPENS) or not 10 < corner.degrees < 170:
+    if side not in SIDES or opens_at not in ("", *_OPENS) or not 10 < corner.degrees < 170:
         raise ValueError(f"no corner of {corner.text} degrees on the {side} opening at the {opens_at}")
     made = _Corner(
         corner=corner, head_saw=head_saw, leg_saw=leg_saw, head_width=head_width, leg_width=leg_width,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.drawings.clipping import Box, Point, Points, rectangle
 from generator.drawings.dimensions import Mark, angle_arc, dimension, running
-from generator.drawings.figures import Angle, Size
+from generator.drawings.figures import Angle, Shape, Size
 from generator.drawings.hatches import FLOOR
 from generator.drawings.keys import Entry, heading, list_width, margin, paragraph, plain_list, title
 from generator.drawings.lettering import extent
@@ -426,7 +426,7 @@ def doorway_elevation(
     total_quirk: Size,
     architrave_width: Size,
     architrave_thickness: Size,
-    architrave_profile: str,
+    architrave_profile: Shape,
     head_long: Size,
     head_short: Size,
     leg_long: Size,

@@ -3,10 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Annotated, Final, Literal
+
+from generator.quantities.profiles import PROFILES
 
 Member = Literal["left", "head", "right"]
 MEMBERS: tuple[Member, ...] = ("left", "head", "right")
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    """What a word given to a drawing may be; it stands in the parameter's annotation."""
+
+    words: tuple[str, ...]
+
+
+SIDES: Final = ("left", "right")
+Side = Annotated[str, OneOf(SIDES)]
+Core = Annotated[str, OneOf(("block", "stud"))]
+Substance = Annotated[str, OneOf(("mdf", "timber"))]
+Shape = Annotated[str, OneOf(tuple(PROFILES))]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.drawings.clipping import Box, Point, Points, arc, circle
 from generator.drawings.dimensions import dimension
-from generator.drawings.figures import Angle, Size
+from generator.drawings.figures import Angle, Core, Shape, Size, Substance
 from generator.drawings.jamb_parts import BARREL, Jamb, Part, lettered, parts_of
 from generator.drawings.keys import Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
@@ -466,7 +466,7 @@ def _alt_left_over(jamb: Jamb) -> tuple[str, ...]:
 def jamb_section(
     width: float,
     *,
-    wall_core: str,
+    wall_core: Core,
     wall_thickness: Size,
     plaster_thickness: Size,
     packing_gap: Size,
@@ -481,8 +481,8 @@ def jamb_section(
     left_over: Size,
     architrave_width: Size,
     architrave_thickness: Size,
-    architrave_profile: str,
-    architrave_material: str,
+    architrave_profile: Shape,
+    architrave_material: Substance,
     architrave_pin: Size,
     skirting_thickness: Size,
     skirting_shadow: Size,

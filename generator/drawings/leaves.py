@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.drawings.clipping import Box, Point, Points, arc, rectangle
 from generator.drawings.dimensions import Mark, angle_arc, dimension, running
-from generator.drawings.figures import Angle, Size
+from generator.drawings.figures import SIDES, Angle, Side, Size
 from generator.drawings.keys import Entry, key, margin, notes, plain_list, rule_bar, title
 from generator.drawings.lettering import extent
 from generator.drawings.pens import (
@@ -23,7 +23,6 @@ from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, dimension_layer
 
-_SIDES = ("left", "right")
 _ELEVATIONS = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _EDGES = ((2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"))
 _TALLEST = 250.0
@@ -36,7 +35,7 @@ _PAST = 3.0
 
 
 def _check_side(hinge_side: str) -> None:
-    if hinge_side not in _SIDES:
+    if hinge_side not in SIDES:
         raise ValueError(f"hinges stand left or right, not {hinge_side!r}")
 
 
@@ -216,7 +215,7 @@ def hinge_elevation(
     on_frame: tuple[Size, ...],
     latch_on_leaf: Size,
     latch_on_frame: Size,
-    hinge_side: str,
+    hinge_side: Side,
     place: str = "",
 ) -> Drawn:
     """Hinges and latch set out on leaf and frame.
@@ -537,7 +536,7 @@ def leaf_swing_plan(
     pin_projection: Size,
     radius: Size,
     way_through: Size,
-    hinge_side: str,
+    hinge_side: Side,
     place: str = "",
 ) -> Drawn:
     """Swing of a leaf, on plan.

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.drawings.clipping import Box, Points
 from generator.drawings.dimensions import dimension
-from generator.drawings.figures import Size
+from generator.drawings.figures import Shape, Size, Substance
 from generator.drawings.keys import Entry, key, margin, notes, rule_bar, title
 from generator.drawings.lettering import cap
 from generator.drawings.measures import Measures
@@ -108,11 +108,11 @@ def _full_size(sheet: Sheet, moulding: _Moulding, scale: float, top: float) -> f
 def moulding_profile(
     width: float,
     *,
-    shape: str,
+    shape: Shape,
     moulding_width: Size,
     thickness: Size,
     girth: Size,
-    material: str,
+    material: Substance,
     radius: Size | None = None,
     depth: Size | None = None,
     breadth: Size | None = None,

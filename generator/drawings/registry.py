@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType, NoneType, UnionType
 
+from generator.drawings.figures import OneOf
 from generator.drawings.keys import Entry
 from generator.drawings.sheet import Sheet
 from generator.drawings.svg import Picture, engrave
@@ -26,11 +27,15 @@ class Drawn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Parameter:
-    """One named value a drawing takes: its annotation, and whether it must be given."""
+    """One named value a drawing takes: its annotation, whether it must be given, what a word may be.
+
+    `words` is empty for anything but a word, and for a word that is printed as it stands.
+    """
 
     name: str
     kind: object
     required: bool
+    words: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,9 +78,14 @@ def drawing(function: Callable[..., Drawn]) -> Callable[..., Drawn]:
 
 
 def _parameters(function: Callable[..., Drawn]) -> tuple[Parameter, ...]:
-    kinds = typing.get_type_hints(function)
+    kinds, whole = typing.get_type_hints(function), typing.get_type_hints(function, include_extras=True)
     return tuple(
-        Parameter(name=p.name, kind=_given(kinds[p.name]), required=p.default is inspect.Parameter.empty)
+        Parameter(
+            name=p.name,
+            kind=_given(kinds[p.name]),
+            required=p.default is inspect.Parameter.empty,
+            words=_words(whole[p.name]),
+        )
         for p in inspect.signature(function).parameters.values()
         if p.kind is inspect.Parameter.KEYWORD_ONLY
     )
@@ -86,6 +96,11 @@ def _given(kind: object) -> object:
     if isinstance(kind, UnionType):
         return next(part for part in typing.get_args(kind) if part is not NoneType)
     return kind
+
+
+def _words(kind: object) -> tuple[str, ...]:
+    marks = getattr(kind, "__metadata__", ())
+    return next((mark.words for mark in marks if isinstance(mark, OneOf)), ())
 
 
 def lay(name: str, values: Mapping[str, object], width: float) -> Drawn:

@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.drawings.clipping import Box, rectangle
 from generator.drawings.dimensions import dimension, spread
-from generator.drawings.figures import Angle, Size
+from generator.drawings.figures import Angle, Core, Shape, Size, Substance
 from generator.drawings.jamb_parts import Jamb, Part, front_parts
 from generator.drawings.keys import LETTERS, Entry, letter_run, notes
 from generator.drawings.lettering import cap, extent
@@ -47,7 +47,7 @@ class _Place:
 def jamb_rod(
     width: float,
     *,
-    wall_core: str,
+    wall_core: Core,
     plaster_thickness: Size,
     packing_gap: Size,
     set_back: Size,
@@ -60,8 +60,8 @@ def jamb_rod(
     left_over: Size,
     architrave_width: Size,
     architrave_thickness: Size,
-    architrave_profile: str,
-    architrave_material: str,
+    architrave_profile: Shape,
+    architrave_material: Substance,
     architrave_pin: Size,
     architrave_measures: Measures | None = None,
     outer_mark: Size | None = None,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.drawings.clipping import Box, Points, arc, rectangle
 from generator.drawings.dimensions import dimension
-from generator.drawings.figures import Size
+from generator.drawings.figures import Size, Substance
 from generator.drawings.keys import LETTERS, Entry, key, margin, notes, paragraph, title
 from generator.drawings.pens import HIDDEN, NOTES
 from generator.drawings.registry import Drawn, drawing
@@ -226,7 +226,7 @@ def window_board_section(
     packer_thickness: Size,
     plaster_thickness: Size,
     packers: Size,
-    board_material: str,
+    board_material: Substance,
     place: str = "",
 ) -> Drawn:
     """Window board in section and in plan.

@@ -135,7 +135,7 @@ def _values_used(method: Method, catalogue: Catalogue, log: ProblemLog) -> None:
     pieces = [*(plan.pieces for plan in plans), *(plan.end_trim for plan in plans if plan.end_trim)]
     expected = (check.expect for step in method.steps for check in step.check if check.expect)
     drawings = (step.drawing for step in method.steps if step.drawing)
-    bound = (value for drawing in drawings for value in drawing.with_.values())
+    bound = (value for drawing in drawings for value in drawing.named)
     _check_values((*pieces, *expected), ("sizes", "quantities"), method, log)
     _check_values((*bound, *method.shown()), ("sizes", "quantities", "materials"), method, log)
 

@@ -17,8 +17,12 @@ from generator.formulas.tree import Formula
 from generator.model.prose import Prose, parse_prose
 from generator.model.texts import Reads, at_fault, text_of, told, told_or_number
 from generator.problems import ProblemLog, Span, nearest
-from generator.reading.nodes import Node, Text
+from generator.reading.nodes import Node, Style, Text
 from generator.units import UNITS
+
+SNAKE = r"[a-z][a-z0-9]*(_[a-z0-9]+)*"
+KEBAB = r"[a-z0-9]+(-[a-z0-9]+)*"
+DOTTED = rf"{SNAKE}(\.{SNAKE})?"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +34,11 @@ class Word:
 
     def __str__(self) -> str:
         return self.value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quoted(Word):
+    """A text in quotes where a name could have stood: it means itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +90,17 @@ def _shaped(pattern: str, code: str) -> Callable[[Node, ProblemLog], Word]:
         return Word(value=text.value, span=text.span)
 
     return read
+
+
+_dotted = _shaped(DOTTED, "name-dotted")
+
+
+def _name_or_text(node: Node, log: ProblemLog) -> Word:
+    """A dotted name, or a text in quotes."""
+    if not isinstance(node, Text) or node.style is not Style.QUOTED:
+        return _dotted(node, log)
+    word = plain_word(node, log)
+    return Quoted(value=word.value, span=word.span)
 
 
 def _choice(allowed: tuple[str, ...]) -> Callable[[Node, ProblemLog], Word]:
@@ -148,10 +168,6 @@ _DATE: Mapping[str, Any] = {
     "examples": ["2026-11-11"],
 }  # fmt: skip
 
-SNAKE = r"[a-z][a-z0-9]*(_[a-z0-9]+)*"
-KEBAB = r"[a-z0-9]+(-[a-z0-9]+)*"
-DOTTED = rf"{SNAKE}(\.{SNAKE})?"
-
 
 def _shape(pattern: str, code: str, example: str) -> Reads:
     schema = {"type": "string", "pattern": f"^{pattern}$", "examples": [example]}
@@ -166,6 +182,7 @@ Plain = Annotated[Word, Reads(lambda node, log: plain_word(told(node, "a few wor
 Code = Annotated[Word, Reads(lambda node, log: plain_word(told_or_number(node, "a code", log), log), _CODE)]
 SnakeName = Annotated[Word, _shape(SNAKE, "name-snake", "first_quirk")]
 KebabName = Annotated[Word, _shape(KEBAB, "name-kebab", "chop-saw")]
+NameOrText = Annotated[Word, Reads(_name_or_text, {**_STRING, "examples": ["packer.mean", "left"]})]
 DottedName = Annotated[Word, _shape(DOTTED, "name-dotted", "packer.mean")]
 Colour = Annotated[Word, _shape(r"#[0-9A-Fa-f]{6}", "colour-form", "#1B4A86")]
 WebAddress = Annotated[

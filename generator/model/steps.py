@@ -13,7 +13,9 @@ from generator.model.scalars import (
     Code,
     DottedName,
     KebabName,
+    NameOrText,
     Plain,
+    Quoted,
     SnakeName,
     Told,
     Whole,
@@ -54,9 +56,16 @@ class DrawingWanted(Described):
 
     noun: ClassVar[str] = "a drawing"
     show: SnakeName = Field(description="the name of the drawing")
-    with_: Table[DottedName] = Field(
-        Table.empty(), alias="with", description="parameters of the drawing, each with the name of its value"
+    with_: Table[NameOrText] = Field(
+        Table.empty(),
+        alias="with",
+        description="parameters of the drawing, each with the name of its value, or a word in quotes",
     )
+
+    @property
+    def named(self) -> tuple[Word, ...]:
+        """The values it is bound to by name."""
+        return tuple(word for word in self.with_.values() if not isinstance(word, Quoted))
 
 
 class Evidence(Described):

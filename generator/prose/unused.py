@@ -36,4 +36,4 @@ def _bound(method: Method) -> Iterator[str]:
         yield from (word.value for word in (plan.pieces, plan.end_trim) if word)
     for step in method.steps:
         yield from (check.expect.value for check in step.check if check.expect)
-        yield from (word.value for word in step.drawing.with_.values()) if step.drawing else ()
+        yield from (word.value for word in step.drawing.named) if step.drawing else ()

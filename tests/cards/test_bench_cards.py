@@ -36,6 +36,7 @@ from generator.rendering.pdf import render_pdf
 from generator.rendering.themes import load_theme
 from generator.shipped import shipped
 from generator.wording import ENGLISH
+from generator.wording.report import report
 from tests.checkers.findings import listed
 from tests.checkers.pdf_ua import facts, text_of, ua_failures
 from tests.checkers.true_scale import outlines
@@ -194,7 +195,7 @@ def test_a_card_that_no_side_can_hold_is_a_fault_and_names_its_openings() -> Non
     endless = job.model_copy(update={"stop_if": job.stop_if * 40})
     log = ProblemLog()
     check_cards(replace(task.ledger, job=endless), demo(), log)
-    assert [problem.code for problem in log] == ["card-too-long"] * 5
+    assert [problem.code for problem in log] == ["card-of-openings-too-long"] * 5
     assert [problem.values["openings"] for problem in log] == ["1, 2, 3, 4", "1", "2", "3", "4"]
 
 
@@ -203,3 +204,15 @@ def test_the_demonstration_has_no_card_too_long() -> None:
     for name in carded_jobs():
         check_cards(task_of(name).ledger, demo(), log)
     assert list(log) == []
+
+
+def test_a_card_too_long_of_a_job_without_a_survey_names_no_opening() -> None:
+    task = next(task for task in map(task_of, carded_jobs()) if task.ledger.openings[0].row is None)
+    job = task.job
+    assert job is not None
+    endless = job.model_copy(update={"stop_if": job.stop_if * 40})
+    log = ProblemLog()
+    check_cards(replace(task.ledger, job=endless), demo(), log)
+    assert [report(problem).says for problem in log] == [
+        f"The bench card of “{job.job.value}” does not fit on one side of paper."
+    ]

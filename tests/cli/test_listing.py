@@ -62,7 +62,10 @@ def test_every_drawing_is_listed_with_its_values(capsys: pytest.CaptureFixture[s
     assert set(found) == set(DRAWINGS)
     kinds = {each["name"]: each["kind"] for each in found["jamb_rod"]["takes"]}
     assert kinds["architrave_width"] == "a value"
-    assert kinds["architrave_profile"] == "a word"
+    assert (
+        kinds["architrave_profile"]
+        == "a word, one of: square, pencil round, chamfer, ovolo, ogee, torus, bullnose"
+    )
     assert kinds["architrave_measures"].startswith("a record with radius, depth, breadth")
     assert f"\n{sorted(DRAWINGS)[-1]}\n" in text_of("drawings", capsys)
 

@@ -24,6 +24,14 @@ FAULTS: Mapping[str, Fault] = {
         "It is made for work that has them. Take it out, or name each under `with:`, "
         "such as `with: {%(first)s: some_quantity}`.",
     ),
+    "drawing-text": Fault(
+        "The drawing takes no text as its “%(parameter)s”, and “%(text)s” stands in quotes.",
+        "Name a quantity, without quotes. Text in quotes serves where the drawing takes a word.",
+    ),
+    "drawing-word": Fault(
+        "The drawing cannot take the word “%(word)s” as its “%(parameter)s”. It takes: %(known)s.",
+        "Write one of those, or let the size it names choose among them.",
+    ),
     "drawing-kind": Fault(
         "The drawing cannot take “%(name)s” as its “%(parameter)s”.",
         "A size wants a length, an angle an angle, readings the quantity that holds an even packer.",
