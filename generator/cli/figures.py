@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import asdict, dataclass, fields, is_dataclass
 from itertools import chain, groupby
 
+from generator.quantities.held import Held, held_words
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger
 from generator.quantities.limits import ends, limit_lines, limits_of, limits_text
 from generator.quantities.readings import Readings
@@ -16,6 +17,7 @@ from generator.quantities.results import Finding, finding_words
 from generator.quantities.ripping import ripping_batches
 from generator.quantities.worked import Judged, Worked
 from generator.quantities.workings import places, print_worked, working_lines
+from generator.safety.sections import KNOWN_WORDS
 from generator.units import Unit
 
 SPACE = " "
@@ -86,7 +88,7 @@ def _figures(opening: OpeningLedger | None, entry: Entry) -> Iterator[Figure]:
 def _told(where: _Where, result: object) -> Iterator[Figure]:
     if isinstance(result, Worked):
         yield _worked(where, result)
-    elif isinstance(result, str | Readings | Judged | Finding):
+    elif isinstance(result, str | Readings | Judged | Finding | Held):
         yield _figure(where, _in_words(result))
     elif isinstance(result, tuple) and result and all(isinstance(item, str) for item in result):
         yield _figure(where, ", ".join(result))
@@ -127,7 +129,9 @@ def _figure(where: _Where, value: str) -> Figure:
     return Figure(opening=where.opening, name=where.name, label=where.label, value=value)
 
 
-def _in_words(result: str | Readings | Judged | Finding) -> str:
+def _in_words(result: str | Readings | Judged | Finding | Held) -> str:
+    if isinstance(result, Held):
+        return held_words(result, KNOWN_WORDS[result.known], space=SPACE)
     if isinstance(result, Finding):
         return finding_words(result, space=SPACE)
     if isinstance(result, Readings):

@@ -19,6 +19,7 @@ from generator.documents.blocks import (
 )
 from generator.documents.cutting import cutting_part
 from generator.documents.hazards import hazard_table
+from generator.documents.held import held_figures
 from generator.documents.pieces import piece_list
 from generator.documents.sections import sections
 from generator.documents.statement import cautions
@@ -58,6 +59,7 @@ def _blocks(task: Task) -> tuple[Block, ...]:
         _measurements(task),
         sequence(task),
         hazard_table(task),
+        *held_figures(task),
         *((pieces,) if pieces else ()),
         *((plans,) if plans else ()),
         *comparisons(task),

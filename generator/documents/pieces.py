@@ -57,6 +57,8 @@ def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
 
 def ends_of(task: Task, cut: Cut) -> str:
     """How both ends are cut, once where they are alike; left before right."""
+    if cut.left_end.magnitude and cut.left_end.magnitude == -cut.right_end.magnitude:
+        return task.language.say("%(angle)s, both one way", angle=print_worked(cut.left_end).text())
     ends = [_end(task, end.magnitude == 0, print_worked(end).text()) for end in (cut.left_end, cut.right_end)]
     return ends[0] if ends[0] == ends[1] else " / ".join(ends)
 

@@ -21,6 +21,7 @@ from generator.documents.exposures import exposures
 from generator.documents.figures import annex_figures
 from generator.documents.front import front_page, issue_of
 from generator.documents.hazards import hazard_table
+from generator.documents.held import held_figures
 from generator.documents.pieces import piece_list
 from generator.documents.programme import programme_part
 from generator.documents.ripping import ripping_list
@@ -78,6 +79,7 @@ def _core(task: Task) -> tuple[Block, ...]:
         Contents(),
         sequence(task),
         hazard_table(task),
+        *held_figures(task),
         Part(key="required-sections", title=say("Required sections"), blocks=sections(task)),
         cautions(task),
         _sign_off(task),

@@ -105,14 +105,16 @@ FINDINGS: Mapping[str, str] = {
     "board-thin-for-span": "the board is %(actual)s thick and over so long a reveal %(limit)s is usual: set "
     "packers nearer",
     "sphere-passes": "the gap is %(actual)s, and a sphere of %(limit)s would pass",
-    "rise-low": "the rise is %(actual)s and the least for a private stair is %(limit)s",
-    "rise-high": "the rise is %(actual)s and the most for a private stair is %(limit)s",
-    "going-short": "the going is %(actual)s and the least for a private stair is %(limit)s",
-    "going-long": "the going is %(actual)s and the most for a private stair is %(limit)s",
-    "stride-short": "twice the rise and the going come to %(actual)s and the least is %(limit)s",
-    "stride-long": "twice the rise and the going come to %(actual)s and the most is %(limit)s",
-    "pitch-steep": "the pitch is %(actual)s and the most for a private stair is %(limit)s",
-    "headroom-low": "the headroom is %(actual)s and the least is %(limit)s",
+    "held-low": "%(about)s is %(actual)s and the least is %(limit)s",
+    "held-high": "%(about)s is %(actual)s and the most is %(limit)s",
+    "held-reached": "%(about)s is %(actual)s and must be less than %(limit)s",
+    "rises-disagree": "the rises read one by one are %(actual)s off the whole height, and reading them to "
+    "the step given explains %(limit)s: read them again",
+    "end-gap-wide": "with fillets cut to the step given the gap at the newels is %(actual)s and the most is "
+    "%(limit)s: cut them to a finer step",
+    "end-gap-none": "fillets cut to the step given are %(actual)s too long for the run at either newel: "
+    "cut them to a finer step",
+    "rail-too-low": "between the rails there is only %(actual)s for a baluster",
     "packer-may-differ": "within the limits of the readings the packer comes to anything from %(limit)s "
     "to %(actual)s: rip it after reading again, or rip for both",
     "packer-may-stand-proud": "the packer is worked to stand %(limit)s proud of the plaster at the wall and "
@@ -174,4 +176,48 @@ ASKS: Mapping[str, str] = {
     "services": "is there a cable or pipe behind or beside the lining?",
     "moulding-thickness": "is the moulding thick enough over the whole of the rebate?",
     "asbestos": "does the asbestos survey cover this plaster?",
+}
+
+HELD: Mapping[str, str] = {
+    "rise": "rise",
+    "going": "going",
+    "stride": "twice the rise and the going",
+    "pitch": "pitch",
+    "headroom": "headroom",
+    "rises-apart": "greatest rise less least",
+    "goings-apart": "greatest going less least",
+    "highest": "highest step",
+    "lowest": "lowest step",
+    "shortest": "shortest going",
+    "guard-flight": "guarding over the pitch line",
+    "guard-landing": "guarding over the landing",
+    "handrail": "handrail over the pitch line",
+    "gap": "widest gap between balusters",
+}
+
+HELD_AGAINST: Mapping[str, str] = {
+    "private": "Approved Document K (England, 2013) Table 1.1, private stair",
+    "utility": "Approved Document K (England, 2013) Table 1.1, utility stair",
+    "general access": "Approved Document K (England, 2013) Table 1.1, general access stair",
+    "stride": "Approved Document K (England, 2013) paragraph 1.3",
+    "headroom": "Approved Document K (England, 2013), headroom",
+    "even": "this firm's own number, for steps that should be all alike",
+    "dwelling": "Approved Document K (England, 2013) Diagram 3.1, single family dwelling",
+    "other": "Approved Document K (England, 2013) Diagram 3.1, most other buildings",
+    "handrail": "Approved Document K (England, 2013), handrails",
+    "sphere": "Approved Document K (England, 2013) section 3, where children under five may be",
+}
+
+HELD_RANGES: Mapping[str, str] = {
+    "least most": "from %(least)s to %(most)s",
+    "least": "%(least)s or more",
+    "most": "%(most)s or less",
+    "under": "less than %(under)s",
+}
+
+HELD_VERDICTS: Mapping[str, str] = {
+    "inside": "inside",
+    "nobody yet": "outside, and nobody has decided on it yet",
+    "designer": "outside; the designer has decided on it in writing",
+    "building control": "outside; building control has decided on it in writing",
 }

@@ -342,6 +342,38 @@ PUBLISHED_VALUES = (
         known=OWN,
     ),
     Worked(
+        calculator="flight_survey",
+        inputs={
+            "rises": ("169 mm", "170 mm"),
+            "goings": ("262 mm",),
+            "total_rise": "339 mm",
+            "read_to": "1 mm",
+            "even_within": "5 mm",
+        },
+        gives={"rise": "169.5 mm", "rises_apart": "1 mm", "by_reading": "1.5 mm"},
+        source="the height read in one, shared out over the risers",
+        known=OWN,
+    ),
+    Worked(
+        calculator="guarding",
+        inputs={
+            "flight": "900 mm", "landing": "1100 mm", "gap": "99 mm", "sphere": "100 mm", "building": "other",
+        },
+        gives={"flight": "900 mm", "landing": "1100 mm"},
+        source="Approved Document K 2013 Diagram 3.1: 900 on flights, mostly 1100 otherwise",
+        known=PUBLISHED,
+    ),
+    Worked(
+        calculator="baluster_cut",
+        inputs={
+            "balusters": "balusters", "height": "950 mm", "base_up": "0 mm", "handrail_depth": "59 mm",
+            "base_depth": "32 mm", "groove": "0 mm", "baluster": "41 mm", "fillet_thickness": "8 mm",
+        },
+        gives={"length": "827.5 mm", "lean": "36.9 mm"},
+        source="950 less 91 / cos 42°; 41 × tan 42°",
+        known=OWN,
+    ),
+    Worked(
         calculator="window_board",
         inputs={
             "reveal_width": "1200 mm",

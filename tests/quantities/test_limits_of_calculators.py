@@ -18,7 +18,7 @@ from generator.units import NUMBER, Value, parse_value
 from tests.quantities import examples
 
 # Chosen at the desk and not measured, so that no limit is ever written with them.
-STEPS = frozenset({"step", "rounding", "round_to", "read_to"})
+STEPS = frozenset({"step", "rounding", "round_to", "read_to", "fillet_step"})
 # Plain numbers that are read off an instrument; any other is a count.
 MEASURED_NUMBERS = frozenset({"temperature", "humidity"})
 # Results that say in so many words that limits are not followed to them, each with the reason.

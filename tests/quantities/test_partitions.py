@@ -1,4 +1,4 @@
-"""Partitions and their boards, window boards, balusters and stairs: counted apart, and held to limits."""
+"""Partitions and their boards, and window boards: counted apart, and held to limits."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given as forall
 from hypothesis import settings
 from hypothesis import strategies as st
-from shapely.geometry import Point, box
+from shapely.geometry import box
 
 from generator.quantities.results import InputRefused, finding_words
 from tests.quantities.examples import run_with, size
@@ -194,101 +194,3 @@ def test_a_reveal_out_of_parallel_or_a_thin_board_is_told() -> None:
     assert [each.code for each in window(most_taper="3 mm").refused] == ["reveal-tapers"]
     long = window(reveal_width="1800 mm", board_thickness="18 mm", thickness_for_span="25 mm")
     assert [each.code for each in long.notes] == ["board-thin-for-span"]
-
-
-# Balusters
-
-
-def balusters(run: int, width: int, most: int, **more: str) -> Any:
-    return run_with("balusters", run=f"{run} mm", baluster=f"{width} mm", most_gap=f"{most} mm", **more)
-
-
-@forall(st.integers(100, 9000), st.integers(20, 120), st.integers(50, 99))
-def test_the_fewest_balusters_keep_the_gap_and_one_fewer_would_not(run: int, width: int, most: int) -> None:
-    made = balusters(run, width, most)
-    count = int(made.count.number)
-    # A run just past one gap can be closed by a baluster that leaves no room at all.
-    if made.gap.number > 0:
-        assert count * width + (count + 1) * made.gap.number == pytest.approx(run)
-    assert made.gap.number <= most + 1e-9
-    if count:
-        assert (run - (count - 1) * width) / count > most - 1e-9
-
-
-def test_a_sphere_meets_the_level_gap_whatever_the_pitch() -> None:
-    """Between two upright balusters a sphere is held by their faces, a level gap apart, at any pitch."""
-    made = balusters(2400, 41, 99, pitch="42 deg", sphere="100 mm")
-    assert made.refused == ()
-    turn = math.radians(42)
-    first, second = made.centres[0].number, made.centres[1].number
-    faces = [
-        box(centre - 20.5, first * math.tan(turn) - 2000, centre + 20.5, first * math.tan(turn) + 2000)
-        for centre in (first, second)
-    ]
-    middle = Point((first + second) / 2, first * math.tan(turn))
-    assert middle.buffer(50, quad_segs=64).intersects(faces[0])
-    assert not middle.buffer(made.gap.number / 2 - 0.01, quad_segs=64).intersects(faces[0])
-    assert made.fillet.number == pytest.approx(made.gap.number / math.cos(turn))
-    assert made.rake.number == pytest.approx(math.hypot(2400, made.rise.number))
-
-
-def test_a_gap_that_lets_the_sphere_pass_is_refused() -> None:
-    made = balusters(2400, 41, 110, sphere="100 mm")
-    assert [finding_words(each, space=" ") for each in made.refused] == [
-        "the gap is 102.6 mm, and a sphere of 100 mm would pass"
-    ]
-
-
-def test_a_rake_steeper_than_a_stair_is_refused() -> None:
-    with pytest.raises(InputRefused, match="rake-too-steep"):
-        balusters(2400, 41, 99, pitch="70 deg")
-
-
-# Stairs
-
-
-def stair(rise: int, going: int, risers: str | None = None, **more: str) -> Any:
-    told = {"risers": risers} if risers else {}
-    return run_with("straight_stair", total_rise=f"{rise} mm", going=f"{going} mm", **told, **more)
-
-
-@forall(st.integers(400, 4000), st.integers(220, 300))
-def test_the_fewest_risers_keep_the_greatest_rise(rise: int, going: int) -> None:
-    made = stair(rise, going)
-    count = int(made.risers.number)
-    assert made.rise.number <= 220 + 1e-9
-    assert rise / (count - 1) > 220 - 1e-9
-    assert made.string.number == pytest.approx(math.hypot(rise, (count - 1) * going))
-    assert made.pitch.number == pytest.approx(math.degrees(math.atan2(rise / count, going)))
-
-
-@pytest.mark.parametrize(
-    ("inputs", "codes"),
-    [
-        ((2600, 225, "13"), []),
-        ((2600, 215, "13"), ["going-short", "pitch-steep"]),
-        ((2600, 225, "11"), ["rise-high", "pitch-steep"]),
-        ((2600, 310, "13"), ["going-long", "stride-long"]),
-        ((1400, 220, "10"), ["rise-low", "stride-short"]),
-    ],
-)
-def test_a_private_stair_is_held_to_approved_document_k(
-    inputs: tuple[int, int, str], codes: list[str]
-) -> None:
-    """Approved Document K 2013 Table 1.1."""
-    assert [each.code for each in stair(*inputs).refused] == codes
-
-
-def test_finishes_still_to_be_laid_make_the_first_and_last_rise_differ_as_built() -> None:
-    made = stair(2600, 225, "13", floor_finish="20 mm", landing_finish="12 mm", tread_finish="5 mm")
-    assert (made.first_rise.number, made.last_rise.number) == (215, 193)
-
-
-def test_headroom_is_asked_for_and_held() -> None:
-    assert [each.code for each in stair(2600, 225, "13").notes] == ["headroom-not-given"]
-    assert [each.code for each in stair(2600, 225, "13", headroom="1950 mm").refused] == ["headroom-low"]
-
-
-def test_half_a_riser_is_refused() -> None:
-    with pytest.raises(InputRefused, match="risers-not-whole"):
-        stair(2600, 225, "12.5")

@@ -1,35 +1,44 @@
-"""Balusters at equal gaps, on the level and up a rake."""
+"""Balusters at equal gaps, on the level and up a rake, with the cuts of balusters and fillets."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
 
-from generator.quantities.calculator import Angle, Example, Length, calculator
-from generator.quantities.functions import cos, round_up, tan
-from generator.quantities.results import Finding, Findings, InputRefused
-from generator.quantities.worked import Worked, plain
+from generator.quantities.calculator import Angle, Example, Length, Margin, calculator
+from generator.quantities.cut_pieces import SQUARE, Piece
+from generator.quantities.functions import cos, greatest, round_down, round_up, tan
+from generator.quantities.results import Finding, Findings, InputRefused, found
+from generator.quantities.worked import Worked, literal, millimetres, plain
+from generator.units import ANGLE, Value
 
 MOST_BALUSTERS = 500
 _STEEPEST = 60
+_LEVEL = literal(Value(Decimal(0), ANGLE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Balusters:
-    """Balusters between two newel faces, gaps all equal.
+    """Balusters between two newel faces, gaps all equal but for what cutting fillets to a step leaves.
 
-    Level sizes: `run`, `gap`, `centres` from the first newel's face. Along the rake: `rake` of the handrail
-    between newels, `fillet` between balusters in the rail, `pitch_along` from centre to centre. On the level
-    the two agree. `rise` is how much the rail rises over the run.
+    Level sizes: `run`, `gap` between balusters, `end_gap` at either newel, `centres` from the first newel's
+    face. Along the rake: `rake` of the handrail between newels, `fillet` between balusters in each rail,
+    `end_fillet` at either newel, `pitch_along` from centre to centre. On the level the two agree, and `pitch`
+    is nought. `rise` is how much the rail rises over the run, `widest` the greater of the gaps.
     """
 
     run: Worked
     count: Worked
+    pitch: Worked
     gap: Worked
+    end_gap: Worked
     widest: Worked
     centres: tuple[Worked, ...]
     rake: Worked
     rise: Worked
     fillet: Worked
+    end_fillet: Worked
     fillets: Worked
     pitch_along: Worked
     refused: Findings
@@ -37,8 +46,21 @@ class Balusters:
 
 @calculator(
     example=Example(
-        inputs={"run": "2400 mm", "baluster": "41 mm", "most_gap": "99 mm", "pitch": "42 deg"},
-        gives={"count": "17", "gap": "94.6 mm", "rake": "3229.5 mm", "fillet": "127.3 mm"},
+        inputs={
+            "run": "2400 mm",
+            "baluster": "41 mm",
+            "most_gap": "99 mm",
+            "pitch": "42 deg",
+            "fillet_step": "0.5 mm",
+        },
+        gives={
+            "count": "17",
+            "gap": "94.8 mm",
+            "end_gap": "93.5 mm",
+            "rake": "3229.5 mm",
+            "fillet": "127.5 mm",
+            "end_fillet": "125.8 mm",
+        },
     )
 )
 def balusters(
@@ -48,33 +70,42 @@ def balusters(
     most_gap: Length,
     pitch: Angle | None = None,
     sphere: Length | None = None,
+    fillet_step: Length | None = None,
 ) -> Balusters:
     """The fewest balusters between two newels that keep equal gaps no wider than a limit.
 
     Lengths and an angle in; lengths and a count out. `run` is level, from newel face to newel face; the gap
     that a sphere meets is level too, whatever the pitch, since balusters stand upright. A fillet in the raked
-    rail is the gap divided by the cosine of the pitch. `sphere`, 100 mm in guidance, must not pass: a gap as
-    wide as it is refused. Own derivation.
+    rail is the gap divided by the cosine of the pitch. With `fillet_step` fillets are cut to the nearest
+    whole step, none wider than the limit, and both gaps at the newels take what that leaves; there a gap
+    wider than the limit, or none, is refused.
+    `sphere`, 100 mm in guidance, must not pass: a gap as wide as it is refused. Own derivation.
     """
     if pitch is not None and pitch.number > _STEEPEST:
         raise InputRefused("rake-too-steep", "pitch", found=f"{pitch.number:g}°")
     if run.number / (baluster.number + most_gap.number) > MOST_BALUSTERS:
         raise InputRefused("too-many-marks", "most_gap", most=str(MOST_BALUSTERS))
     number = _fewest(run, baluster, most_gap)
-    gap = (run - number * baluster) / (number + 1) if number.magnitude else run
-    along = cos(pitch) if pitch else plain(1)
+    along = cos(pitch) if pitch else None
+    equal = (run - number * baluster) / (number + 1) if number.magnitude else run
+    gap = _cut_gap(equal, most_gap, along, fillet_step) if number.magnitude > 1 else equal
+    end_gap = equal if gap is equal else (run - number * baluster - (number - 1) * gap) / 2
+    widest = greatest((gap, end_gap))
     return Balusters(
         run=run,
         count=number,
+        pitch=pitch or _LEVEL,
         gap=gap,
-        widest=most_gap,
-        centres=_centres(int(number.magnitude), gap, baluster),
-        rake=run / along if pitch else run,
+        end_gap=end_gap,
+        widest=widest,
+        centres=_centres(int(number.magnitude), end_gap, gap, baluster),
+        rake=run / along if along else run,
         rise=run * tan(pitch) if pitch else 0 * run,
-        fillet=gap / along if pitch else gap,
+        fillet=gap / along if along else gap,
+        end_fillet=end_gap / along if along else end_gap,
         fillets=number + 1,
-        pitch_along=(gap + baluster) / along if pitch else gap + baluster,
-        refused=_refused(gap, sphere),
+        pitch_along=(gap + baluster) / along if along else gap + baluster,
+        refused=_refused(widest, end_gap, most_gap, sphere),
     )
 
 
@@ -84,12 +115,170 @@ def _fewest(run: Worked, baluster: Worked, most_gap: Worked) -> Worked:
     return round_up((run - most_gap) / (baluster + most_gap), plain(1))
 
 
-def _centres(number: int, gap: Worked, baluster: Worked) -> tuple[Worked, ...]:
-    first = gap + baluster / 2
+def _cut_gap(equal: Worked, most: Worked, along: Worked | None, step: Worked | None) -> Worked:
+    """The gap left by a fillet cut to the nearest step, or to the one below where that is too wide."""
+    if step is None:
+        return equal
+    fillet = equal / along if along else equal
+    near = round_down(fillet + step / 2, step)
+    gap = near * along if along else near
+    if gap <= most:
+        return gap
+    below = round_down(fillet, step)
+    return below * along if along else below
+
+
+def _centres(number: int, end_gap: Worked, gap: Worked, baluster: Worked) -> tuple[Worked, ...]:
+    first = end_gap + baluster / 2
     return tuple(first + plain(at) * (gap + baluster) if at else first for at in range(number))
 
 
-def _refused(gap: Worked, sphere: Worked | None) -> Findings:
-    if sphere is None or gap < sphere:
-        return ()
-    return (Finding(code="sphere-passes", limit=sphere, actual=gap),)
+def _refused(widest: Worked, end_gap: Worked, most: Worked, sphere: Worked | None) -> Findings:
+    return (
+        *found(
+            (end_gap > most, Finding(code="end-gap-wide", limit=most, actual=end_gap)),
+            (end_gap.magnitude < 0, Finding(code="end-gap-none", actual=-end_gap)),
+        ),
+        *found(
+            (
+                sphere is not None and widest >= sphere,
+                Finding(code="sphere-passes", limit=sphere, actual=widest),
+            )
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BalusterCut:
+    """A baluster between two rails, and the fillets between balusters, as they are cut.
+
+    `length` is plumb, along either long edge; `tip_to_tip` from the highest corner to the lowest, and `lean`
+    how much further the one edge reaches than the other at each end. `handrail_plumb` and `base_plumb` are
+    the rails' depths measured plumb. `fillet_lean` is the same as `lean` for a fillet. Ends that lean the
+    same way have saw angles of opposite sign.
+    """
+
+    length: Worked
+    tip_to_tip: Worked
+    lean: Worked
+    end: Worked
+    fillet_lean: Worked
+    handrail_plumb: Worked
+    base_plumb: Worked
+    pieces: tuple[Piece, ...]
+    fillet_pieces: tuple[Piece, ...]
+    handrail_pieces: tuple[Piece, ...]
+    base_pieces: tuple[Piece, ...]
+    refused: Findings
+
+
+@calculator(
+    example=Example(
+        inputs={
+            "balusters": "balusters",
+            "height": "950 mm",
+            "base_up": "45 mm",
+            "handrail_depth": "59 mm",
+            "base_depth": "32 mm",
+            "groove": "8 mm",
+            "baluster": "41 mm",
+            "fillet_thickness": "8 mm",
+        },
+        gives={
+            "length": "804.1 mm",
+            "tip_to_tip": "841 mm",
+            "lean": "36.9 mm",
+            "fillet_lean": "7.2 mm",
+            "handrail_plumb": "79.4 mm",
+        },
+    )
+)
+def baluster_cut(
+    *,
+    balusters: Balusters,
+    height: Length,
+    base_up: Margin,
+    handrail_depth: Length,
+    base_depth: Length,
+    groove: Margin,
+    baluster: Length,
+    fillet_thickness: Length,
+    mark: str | None = None,
+) -> BalusterCut:
+    """Length of a baluster between handrail and base rail, plumb and from tip to tip, with its fillets.
+
+    Lengths in; lengths, an angle and pieces out. `height` is plumb from the pitch line, or on a landing from
+    the floor, to the top of the handrail; `base_up` from there to the seat of the base rail. The depths of
+    the rails and of the `groove` in each are square to the rail, so that on a rake each counts its depth
+    divided by the cosine of the pitch. A baluster is a parallelogram: both long edges have the plumb length
+    and both ends lean the same way; so is each rail, from newel face to newel face. `mark` begins
+    the pieces' marks. Own derivation.
+    """
+    pitch = balusters.pitch
+    sloping = pitch.magnitude != 0
+    along = cos(pitch) if sloping else None
+    handrail, base, sunk = (_plumb(size, along) for size in (handrail_depth, base_depth, groove))
+    length = height - base_up - handrail - base + 2 * sunk
+    lean, fillet_lean = (
+        size * tan(pitch) if sloping else millimetres(0) for size in (baluster, fillet_thickness)
+    )
+    cut = _Cut(end=pitch if sloping else SQUARE, width=baluster, thickness=fillet_thickness, mark=mark or "")
+    return BalusterCut(
+        length=length,
+        tip_to_tip=length + lean if sloping else length,
+        lean=lean,
+        end=pitch,
+        fillet_lean=fillet_lean,
+        handrail_plumb=handrail,
+        base_plumb=base,
+        pieces=tuple(cut.baluster(at + 1, length) for at in range(int(balusters.count.magnitude))),
+        fillet_pieces=tuple(cut.fillets(balusters)),
+        handrail_pieces=(cut.rail("H", "handrail", balusters.rake, handrail_depth),),
+        base_pieces=(cut.rail("B", "base rail", balusters.rake, base_depth),),
+        refused=found((length.magnitude <= 0, Finding(code="rail-too-low", actual=length))),
+    )
+
+
+def _plumb(size: Worked, along: Worked | None) -> Worked:
+    return size / along if along else size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Cut:
+    """What balusters and fillets share: the angle of their ends, the sections, how marks begin."""
+
+    end: Worked
+    width: Worked
+    thickness: Worked
+    mark: str
+
+    def baluster(self, number: int, length: Worked) -> Piece:
+        return self._piece(f"{self.mark}{number}", "baluster", length, self.width, self.width)
+
+    def fillets(self, run: Balusters) -> Iterator[Piece]:
+        """Every fillet of both rails: in each, one at either newel and the rest between balusters."""
+        between = int(run.count.magnitude) - 1
+        ends = [("end fillet", run.end_fillet)] * (4 if between >= 0 else 2)
+        inner = [("fillet", run.fillet)] * (2 * max(between, 0))
+        for number, (name, length) in enumerate((*inner, *ends), 1):
+            yield self._piece(f"{self.mark}F{number}", name, length, self.thickness, self.width)
+
+    def rail(self, letter: str, name: str, length: Worked, depth: Worked) -> Piece:
+        """A rail from newel face to newel face, seen from the side; its ends are cut plumb."""
+        return self._piece(f"{self.mark}{letter}", name, length, depth, None)
+
+    def _piece(self, mark: str, name: str, length: Worked, width: Worked, thickness: Worked | None) -> Piece:
+        return Piece(
+            mark=mark,
+            name=name,
+            role="rake" if self.end.magnitude else "landing",
+            hand="",
+            long_point=length,
+            short_point=length,
+            left_end=self.end,
+            right_end=-self.end if self.end.magnitude else self.end,
+            over=millimetres(0),
+            cut_length=length,
+            width=width,
+            thickness=thickness,
+        )

@@ -232,6 +232,10 @@ FAULTS: Mapping[str, Fault] = {
     "risers-not-whole": Fault(
         "%(found)s risers for %(where)s.", "Expected a whole number of risers, two or more."
     ),
+    "goings-not-one-fewer": Fault(
+        "%(rises)s rises and %(found)s goings for %(where)s.",
+        "Expected one going fewer than rises: the last rise ends at the floor above.",
+    ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
     ),
