@@ -772,7 +772,7 @@ Block: TypeAlias = (
     | MarkingPoints
 )
 
-Kind: TypeAlias = Literal["statement", "guide", "index", "card", "tutor", "superseded"]
+Kind: TypeAlias = Literal["statement", "guide", "index", "card", "full-size", "tutor", "superseded"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

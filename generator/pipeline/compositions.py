@@ -14,6 +14,7 @@ from generator.documents.content import content_hash
 from generator.documents.cutting import plan_orders
 from generator.documents.exposures import dose_orders
 from generator.documents.figures import orders_of, small_order
+from generator.documents.full_size import compose_full_size, full_size_orders
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
 from generator.documents.listings import listings
@@ -44,13 +45,15 @@ LIBRARY = "index"
 class Composition:
     """The HTML of a document, for the screen and for the printer, and the drawings that stand as files.
 
-    `card` is the bench card's sheet, `carried` the page as it is sent away from the site, `lists` what
-    spreadsheets take, `content` the hash of what a statement says; each is empty where there is none.
+    `card` is the bench card's sheet, `full_size` that of the drawings at 1:1, `carried` the page as it is
+    sent away from the site, `lists` what spreadsheets take, `content` the hash of what a statement says; each
+    is empty where there is none.
     """
 
     page: str
     sheet: str
     card: str = ""
+    full_size: str = ""
     carried: str = ""
     content: str = ""
     drawings: Mapping[str, str] = field(default_factory=dict)
@@ -83,18 +86,24 @@ def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> 
         properties = {"title": f"{document.number} {document.job}", "company": document.company}
         lists |= {f"{pair.stem}-lists.xlsx": xlsx_bytes(found, properties)}
     say = language_of(pair.theme).say
-    ways = tuple(Link(text=_kind_of_file(name, say), href=name) for name in lists)
+    drawn = compose_full_size(task)
+    full_size = render_sheet(drawn, pair.theme) if drawn else ""
+    named = (*((pair.full_size,) if drawn else ()), *lists)
+    ways = tuple(Link(text=_kind_of_file(name, say), href=name) for name in named)
     parcel = Link(text=say("All files of this job (ZIP)"), href=pair.parcel)
     issues = ways_to_issues(pair.issued, language_of(pair.theme))
     page = render_page(replace(document, files=(*ways, parcel, *issues)), pair.theme)
     carried = render_page(replace(document, files=ways, home=None), pair.theme)
     card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
     content = content_hash(document)
-    return replace(made, page=page, card=card, carried=carried, lists=lists, content=content)
+    return replace(
+        made, page=page, card=card, full_size=full_size, carried=carried, lists=lists, content=content
+    )
 
 
 def _kind_of_file(name: str, say: Callable[[str], str]) -> str:
     words = {
+        "full-size.pdf": say("Full-size drawings (PDF)"),
         "cutting-list.csv": say("Cutting list (CSV)"),
         "materials.csv": say("Materials (CSV)"),
         "lists.xlsx": say("Cutting list and materials (XLSX)"),
@@ -179,8 +188,9 @@ def _task(pair: Pair) -> Task:
     plans = cutting_plans(ledger, pair.project, ProblemLog())
     carded = card_orders(ledger) if pair.card else ()
     timed = programme_orders(ledger) if pair.job else ()
+    at_full_size = full_size_orders(ledger) if pair.job else ()
     dosed = dose_orders(ledger, pair.project.catalogue.tools) if pair.job else ()
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed, *dosed))
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed, *dosed, *at_full_size))
     language = language_of(pair.theme)
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=language)
 

@@ -70,7 +70,7 @@ def compositions_of(pairs: tuple[Pair, ...], crew: Crew) -> tuple[Composition, .
 
 def make_parcel(pair: Pair, composed: Composition, crew: Crew) -> bytes:
     """The parcel of one job's pair, as a publication has it."""
-    sheets = {f"{pair.name}.pdf": composed.sheet} | ({pair.card: composed.card} if pair.card else {})
+    sheets = _sheets(pair, composed)
     printed, shared = _printed([*sheets.values()], pair.theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
     return parcel_of(pair, composed, dict(zip(sheets, printed, strict=True)), common)
@@ -85,8 +85,7 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     laid_out = [composition(made) for made in composed]
     documents = dict(zip((pair.name for pair in pairs), laid_out[: len(pairs)], strict=True))
     packs = dict(zip((*(pair.pack for pair in guides), LIBRARY), laid_out[len(pairs) :], strict=True))
-    sheets = {f"{name}.pdf": each.sheet for name, each in documents.items()}
-    sheets |= {pair.card: documents[pair.name].card for pair in pairs if pair.card}
+    sheets = {name: html for pair in pairs for name, html in _sheets(pair, documents[pair.name]).items()}
     private = {f"{name}.pdf": each.sheet for name, each in packs.items()}
     printed, shared = _printed([*sheets.values(), *private.values()], theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
@@ -106,6 +105,12 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
         TUTOR: _pages(packs) | dict(zip(private, printed[len(sheets) :], strict=True)) | common,
         SITE: site | {WORKER: offline_worker(site, _kept_together(pairs), theme)},
     }
+
+
+def _sheets(pair: Pair, composed: Composition) -> dict[str, str]:
+    """The HTML of every sheet of a pair by the name of its file."""
+    named = {f"{pair.name}.pdf": composed.sheet, pair.card: composed.card, pair.full_size: composed.full_size}
+    return {name: html for name, html in named.items() if name and html}
 
 
 def _kept_together(pairs: Iterable[Pair]) -> Mapping[str, tuple[str, ...]]:
@@ -129,7 +134,7 @@ def parcel_of(
     pair: Pair, composed: Composition, sheets: Mapping[str, bytes], common: Mapping[str, bytes]
 ) -> bytes:
     """All that a job has, in one file that can be sent and read without the site."""
-    printed = {name: sheets[name] for name in (f"{pair.name}.pdf", pair.card) if name}
+    printed = {name: sheets[name] for name in _sheets(pair, composed)}
     page = {f"{pair.name}.html": composed.carried.encode()}
     return parcel({**page, **printed, **_beside(composed), **common}, pair.stem)
 

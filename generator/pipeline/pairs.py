@@ -56,6 +56,11 @@ class Pair:
         return f"{self.stem}.zip"
 
     @property
+    def full_size(self) -> str:
+        """The name of the file of its full-size drawings, where a job has any."""
+        return f"{self.stem}-full-size.pdf"
+
+    @property
     def pack(self) -> str:
         """The name of its method's tutor pack, without an ending; no file of the site has it."""
         return f"tutor-{Path(self.method.span.file).stem}"

@@ -116,6 +116,7 @@ def test_a_job_is_whole_in_its_parcel(published: Published, tmp_path: Path) -> N
     assert {file.name for file in folder.iterdir()} == {
         "assets", "drawings", f"statement-{DOORS}.html", f"statement-{DOORS}.pdf", f"{DOORS}-card.pdf",
         f"{DOORS}-cutting-list.csv", f"{DOORS}-materials.csv", f"{DOORS}-lists.xlsx",
+        f"{DOORS}-full-size.pdf",
     }  # fmt: skip
     assert listed([*broken_links(folder), *outside_addresses(folder)]) == ""
     for file in folder.rglob("*"):
