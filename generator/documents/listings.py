@@ -48,6 +48,7 @@ def _cutting_list(task: Task) -> Listing:
             say("Mark"), say("Opening"), say("Material"), say("Piece"), say("Hand"), say("Long point, mm"),
             say("Short point, mm"), say("Left end, degrees off square"), say("Right end, degrees off square"),
             say("Left on for fitting, mm"), say("Cut, mm"), say("Width, mm"), say("Thickness, mm"),
+            say("Left end, tilt of the blade in degrees"), say("Right end, tilt of the blade in degrees"),
         ),
         rows=tuple(
             _piece(opening, cut) for opening in task.ledger.openings for cut in cuts_of(task, opening)
@@ -58,8 +59,8 @@ def _cutting_list(task: Task) -> Listing:
 def _piece(opening: OpeningLedger, cut: Piece) -> Row:
     ends = (cut.long_point, cut.short_point, cut.left_end, cut.right_end, cut.over, cut.cut_length, cut.width)
     mark = f"{opening.mark}{cut.mark}" if opening.row else cut.mark
-    thickness = _number(cut.thickness) if cut.thickness else None
-    return (mark, opening.label, cut.role, cut.name, cut.hand or None, *map(_number, ends), thickness)
+    rest = (_number(each) if each else None for each in (cut.thickness, cut.left_tilt, cut.right_tilt))
+    return (mark, opening.label, cut.role, cut.name, cut.hand or None, *map(_number, ends), *rest)
 
 
 def _number(worked: Worked) -> Cell:

@@ -9,6 +9,7 @@ from generator.documents.task import Task
 from generator.prose import lookup
 from generator.quantities.cut_pieces import Piece as Cut
 from generator.quantities.ledger import OpeningLedger
+from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 
 
@@ -21,10 +22,21 @@ def piece_list(task: Task) -> PieceList | None:
     return PieceList(
         key="cutting-list",
         title=say("Cutting list"),
-        intro=say("Seen from the face, long edge away from you. Angles are from a square cut."),
+        intro=_intro(task),
         pieces=pieces,
         note=say("Sizes in mm. A size after a plus is left on until the piece is marked from its neighbour."),
     )
+
+
+def _intro(task: Task) -> str:
+    """How the list is read; what a tilt and a minus mean only where there is one."""
+    say, cuts = task.language.say, [cut for _, cut in _cuts(task)]
+    told = [say("Seen from the face, long edge away from you. Angles are from a square cut.")]
+    if any(cut.left_tilt or cut.right_tilt for cut in cuts):
+        told.append(say("A tilt is the blade's, from upright."))
+    if any(end.magnitude < 0 for cut in cuts for end in (cut.left_end, cut.right_end)):
+        told.append(say("A minus leans the other way, so that the near edge runs past the far one."))
+    return " ".join(told)
 
 
 def _cuts(task: Task) -> Iterator[tuple[OpeningLedger, Cut]]:
@@ -57,14 +69,17 @@ def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
 
 def ends_of(task: Task, cut: Cut) -> str:
     """How both ends are cut, once where they are alike; left before right."""
-    if cut.left_end.magnitude and cut.left_end.magnitude == -cut.right_end.magnitude:
+    if not cut.left_tilt and cut.left_end.magnitude and cut.left_end.magnitude == -cut.right_end.magnitude:
         return task.language.say("%(angle)s, both one way", angle=print_worked(cut.left_end).text())
-    ends = [_end(task, end.magnitude == 0, print_worked(end).text()) for end in (cut.left_end, cut.right_end)]
+    ends = [_end(task, *one) for one in ((cut.left_end, cut.left_tilt), (cut.right_end, cut.right_tilt))]
     return ends[0] if ends[0] == ends[1] else " / ".join(ends)
 
 
-def _end(task: Task, square: bool, angle: str) -> str:
-    return task.language.say("square") if square else angle
+def _end(task: Task, turned: Worked, tilted: Worked | None) -> str:
+    if tilted:
+        angle, tilt = (print_worked(each).text() for each in (turned, tilted))
+        return task.language.say("%(angle)s, tilt %(tilt)s", angle=angle, tilt=tilt)
+    return print_worked(turned).text() if turned.magnitude else task.language.say("square")
 
 
 def _section(cut: Cut) -> str:

@@ -209,8 +209,13 @@ def _piece_shape(frame: _Frame, bar: StockBar, piece: StockPiece, top: float) ->
 
 def _real(frame: _Frame, piece: StockPiece) -> Points:
     start, end = piece.start.mm, piece.end.mm
-    back = [frame.face * math.tan(math.radians(angle)) for angle in (piece.left, piece.right)]
-    return (start, 0.0), (end, 0.0), (end - back[1], frame.face), (start + back[0], frame.face)
+    left, right = (frame.face * math.tan(math.radians(angle)) for angle in (piece.left, piece.right))
+    return (
+        (start + max(-left, 0.0), 0.0),
+        (end - max(-right, 0.0), 0.0),
+        (end - max(right, 0.0), frame.face),
+        (start + max(left, 0.0), frame.face),
+    )
 
 
 def _corners(frame: _Frame, bar: StockBar, piece: StockPiece, top: float) -> Points:
@@ -237,7 +242,7 @@ def _marks(frame: _Frame, bar: StockBar, top: float, *, numbered: bool) -> None:
             kind = _kind_that_fits(frame, bar, piece, text)
             if kind:
                 middle = frame.x(bar.trim.mm + (piece.start.mm + piece.end.mm) / 2)
-                shift = (frame.slope(piece.left) - frame.slope(piece.right)) / 4
+                shift = (abs(frame.slope(piece.left)) - abs(frame.slope(piece.right))) / 4
                 base = top + frame.high / 2 + cap(frame.sheet.em(kind), "bold") / 2
                 frame.sheet.text(text, middle + shift, base, kind, anchor="middle", weight="bold")
                 break
@@ -245,7 +250,7 @@ def _marks(frame: _Frame, bar: StockBar, top: float, *, numbered: bool) -> None:
 
 def _kind_that_fits(frame: _Frame, bar: StockBar, piece: StockPiece, text: str) -> TextKind | None:
     room = (piece.end.mm - piece.start.mm) / frame.along
-    room -= frame.slope(piece.left) + frame.slope(piece.right)
+    room -= abs(frame.slope(piece.left)) + abs(frame.slope(piece.right))
     kinds: tuple[TextKind, ...] = ("letter", "small letter")
     for kind in kinds:
         em = frame.sheet.em(kind)

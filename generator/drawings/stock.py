@@ -12,7 +12,7 @@ class StockPiece:
     """One piece on a bar by running lengths from the bar's squared end; ends are saw angles in degrees.
 
     `next_start` is where the saw leaves off. The long edge lies away from the reader, so an end's angle
-    shortens the near edge.
+    shortens the near edge; one with a minus shortens the far edge instead.
     """
 
     mark: str

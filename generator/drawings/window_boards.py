@@ -21,6 +21,8 @@ _FRAME = (58.0, 45.0)
 _BELOW = 70.0
 _TALLEST = 95.0
 _PACKER = 60.0
+_CLEAR = 5.0
+_INTO_WALL = (60, 120, 75, 105, 45, 135)
 _MATERIALS = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
 
 
@@ -43,6 +45,7 @@ class _Board:
     packer_thickness: Size
     plaster_thickness: Size
     packers: Size
+    packer_end: Size
     board_material: str
 
     @property
@@ -134,7 +137,8 @@ def _section_sizes(view: View, board: _Board) -> None:
     faces = view.at(board.depth, board.board_thickness.mm), view.at(nose, board.board_thickness.mm)
     dimension(view, *faces, low, board.projection.text, f"nosing {board.projection.text} past the plaster")
     for letter, (name, points, *_) in zip(LETTERS, _parts(board), strict=False):
-        view.letter(letter, name, points)
+        # A packer is too thin for its letter, which would else stand on the board and be read as the board's.
+        view.letter(letter, name, points, turns=_INTO_WALL if name == "packer" else ())
 
 
 def _plan(board: _Board, sheet: Sheet, top: float) -> tuple[View, float, str]:
@@ -157,9 +161,10 @@ def _paint_plan(view: View, board: _Board) -> None:
     count = int(board.packers.mm)
     bays = max(count - 1, 1)
     deep = min(board.left_depth.mm, board.right_depth.mm)
-    half = min(_PACKER / 2, wide / (2 * count + 2))
+    end = board.packer_end.mm
+    half = min(_PACKER / 2, end - _CLEAR, (wide - 2 * end) / (2 * count))
     for at in range(count):
-        x = half + (wide - 2 * half) * at / bays
+        x = end + (wide - 2 * end) * at / bays
         box = rectangle(x - half, deep * 0.3, x + half, deep * 0.7)
         view.line((*box, box[0]), HIDDEN, f"packer {at + 1}")
 
@@ -180,7 +185,8 @@ def _plan_sizes(view: View, board: _Board) -> None:
 def _closing(board: _Board, plan: str) -> tuple[str, ...]:
     return (
         f"Plan at {plan}: notches {board.left_notch.text} on the left and {board.right_notch.text} on the "
-        f"right from the edge at the frame, {board.ear.text} long; dashed, the packers. "
+        f"right from the edge at the frame, {board.ear.text} long; dashed, the packers, the end ones "
+        f"{board.packer_end.text} from the reveal. "
         f"{board.frame_gap.text} left along the frame. All in mm.",
     )
 
@@ -226,6 +232,7 @@ def window_board_section(
     packer_thickness: Size,
     plaster_thickness: Size,
     packers: Size,
+    packer_end: Size,
     board_material: Substance,
     place: str = "",
 ) -> Drawn:

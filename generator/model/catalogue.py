@@ -58,6 +58,11 @@ TOOL_KINDS: Final = (
 )
 FieldValue: TypeAlias = Amount | Word | Count | tuple[Amount, ...] | Table[Amount]
 
+# What a moulding or board is cut from, in the words drawings know it by.
+MADE_OF: Final = ("timber", "mdf")
+# Dust tells timber by itself; mixed dust comes of MDF, plywood and much else.
+_TIMBER_DUSTS: Final = frozenset({"softwood", "hardwood"})
+
 DUSTS: Final = ("softwood", "hardwood", "mixed", "none")
 
 # What a safety data sheet or the trade says of a material, in the words rules look for.
@@ -81,6 +86,7 @@ PROFILES: Final[Mapping[str, tuple[str, ...]]] = {
     "ogee": ("depth", "breadth", "arris"),
     "torus": ("radius", "inner_fillet", "outer_fillet", "arris"),
     "bullnose": ("arris",),
+    "cove": ("depth", "fillet_breadth"),
 }
 
 
@@ -105,6 +111,9 @@ class Material(Named):
     gauge: Figure | None = Field(None, description="the gauge of a pin or screw")
     diameter: Length | None = Field(None, description="the diameter of a pin or screw")
     dust: Annotated[Word, one_of(*DUSTS)] | None = Field(None, description="the dust it makes when cut")
+    made_of: Annotated[Word, one_of(*MADE_OF)] | None = Field(
+        None, description="what it is cut from; timber where its dust is of softwood or hardwood"
+    )
     mass: Mass | None = Field(None, description="the mass of one piece, such as a door leaf or a sheet")
     emission: Code | None = Field(None, description="the formaldehyde class of a board, such as E1")
     hazards: ManyOf[Annotated[Word, one_of(*MATERIAL_HAZARDS)]] = Field(
@@ -134,14 +143,21 @@ class Material(Named):
     @property
     def fields(self) -> Mapping[str, FieldValue]:
         """The values that `role.field` can read, by name: the profile's measures one by one and together."""
-        own = {name: getattr(self, name) for name in READABLE}
+        own = {name: getattr(self, name) for name in READABLE} | {"made_of": self._made_of}
         found = {name: value for name, value in own.items() if value not in (None, ())} | dict(self.geometry)
         return found | {"measures": self.geometry} if self.profile else found
+
+    @property
+    def _made_of(self) -> Word | None:
+        """What it is cut from: as it is given, or timber by its dust; otherwise not known."""
+        if self.made_of or not self.dust or self.dust.value not in _TIMBER_DUSTS:
+            return self.made_of
+        return Word(value="timber", span=self.dust.span)
 
 
 READABLE: Final = (
     "width", "thickness", "edge_thickness", "profile", "density", "stock", "covers", "pack", "pack_count",
-    "length", "gauge", "diameter", "dust", "mass", "emission",
+    "length", "gauge", "diameter", "dust", "made_of", "mass", "emission",
 )  # fmt: skip
 
 

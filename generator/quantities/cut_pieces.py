@@ -15,9 +15,10 @@ SQUARE = literal(Value(Decimal(0), ANGLE))
 class Piece:
     """One piece, seen from its face with its long edge away from you.
 
-    `left_end` and `right_end` are saw angles from a square cut, 0 for square. `cut_length` is the long point
-    with `over` left on for fitting. `hand` is empty for a piece that has none. `role` is what the piece is,
-    `mark` is unique in one opening.
+    `left_end` and `right_end` are saw angles from a square cut, 0 for square. `cut_length` is the long
+    point with `over` left on for fitting. A tilt is how far the blade leans from upright at that end, None
+    where it stands upright; a saw angle with a minus leaves the near edge the longer one there. `hand` is
+    empty for a piece that has none. `role` is what the piece is, `mark` is unique in one opening.
     """
 
     mark: str
@@ -32,6 +33,8 @@ class Piece:
     cut_length: Worked
     width: Worked
     thickness: Worked | None
+    left_tilt: Worked | None = None
+    right_tilt: Worked | None = None
 
 
 def mark_of(role: str, name: str) -> str:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 Point = tuple[float, float]
 Points = tuple[Point, ...]
 _SAGITTA = 0.01
-_COARSEST = 0.05
+_COARSEST = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,6 +189,22 @@ def _bullnose(width: float, thickness: float, sizes: Sizes) -> tuple[Turn, ...]:
     )
 
 
+def _cove(width: float, thickness: float, sizes: Sizes) -> tuple[Turn, ...]:
+    """A hollow between two fillets of the full thickness, so that both edges bear alike."""
+    deep = sizes.get("depth", min(10.0, thickness * 0.45))
+    flat = sizes.get("fillet_breadth", width * 0.08)
+    half = width / 2 - flat
+    radius = (half**2 + deep**2) / 2 / deep
+    centre, sweep = (width / 2, thickness - deep + radius), 2 * math.atan2(half, radius - deep)
+    return (
+        Turn(end=(0.0, thickness)),
+        Turn(end=(flat, thickness)),
+        Turn(end=(width - flat, thickness), centre=centre, sweep=sweep),
+        Turn(end=(width, thickness)),
+        Turn(end=(width, 0.0)),
+    )
+
+
 PROFILES: Mapping[str, Callable[[float, float, Sizes], tuple[Turn, ...]]] = {
     "square": _square,
     "pencil round": _pencil_round,
@@ -197,6 +213,7 @@ PROFILES: Mapping[str, Callable[[float, float, Sizes], tuple[Turn, ...]]] = {
     "ogee": _ogee,
     "torus": _torus,
     "bullnose": _bullnose,
+    "cove": _cove,
 }
 
 

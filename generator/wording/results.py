@@ -85,6 +85,11 @@ FINDINGS: Mapping[str, str] = {
     "skirting and the least is %(limit)s",
     "no-heading-place": "piece %(about)s would be %(actual)s, the longest length is %(limit)s, and no "
     "heading keeps clear of ends, doors and radiators",
+    "cornice-over-stock": "piece %(about)s is %(actual)s and the longest length is %(limit)s: carry longer "
+    "stock, for a joint in the length is not set out here",
+    "cornice-short-at-saw": "piece %(about)s is %(actual)s along its shorter edge, too short to be held at "
+    "the saw (%(limit)s): cut one end on a longer length, and saw it off last",
+    "ground-too-thin": "the ground is %(actual)s deep behind the moulding and a pin needs %(limit)s",
     "behind-radiator": "piece %(about)s, %(actual)s long, runs behind a radiator: one length, fitted with "
     "the radiator off or before it is hung",
     "block-not-run": "piece %(about)s is %(actual)s long: make it a block",

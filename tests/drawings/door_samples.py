@@ -108,6 +108,7 @@ MEASURES: dict[str, dict[str, float]] = {
     "ogee": {"depth": 7.0, "breadth": 16.0, "arris": 1.0},
     "torus": {"radius": 5.0, "inner_fillet": 3.0, "outer_fillet": 2.0, "arris": 1.0},
     "bullnose": {"arris": 1.0},
+    "cove": {"depth": 5.0, "fillet_breadth": 7.0},
 }
 
 

@@ -101,7 +101,7 @@ def window(
 ) -> dict[str, object]:  # fmt: skip
     sizes = {
         "reveal_width": f"{reveal} mm", "left_depth": f"{left} mm", "right_depth": f"{right} mm",
-        "projection": f"{nose} mm", "ear": f"{ear} mm", "frame_gap": "2 mm",
+        "projection": f"{nose} mm", "ear": f"{ear} mm", "frame_gap": "2 mm", "packer_end": "75 mm",
     }  # fmt: skip
     made = run_with("window_board", packer_spacing="450 mm", **sizes)
     return bound(

@@ -30,6 +30,8 @@ AREAS = [
         WHOLE - 49 * (2 - math.pi / 2) - 3 * 7,
     ),
     ("ogee", {"depth": 10.0, "breadth": 24.0}, WHOLE - 10 * 24 / 2),
+    # A hollow of half a circle between two fillets: its depth is the radius.
+    ("cove", {"depth": 10.0, "fillet_breadth": H / 2 - 10.0}, WHOLE - math.pi * 100 / 2),
 ]
 
 

@@ -1,7 +1,7 @@
 """Worked numbers that the calculators must give, each with where it comes from and how it is known.
 
 `known` is "own derivation" (arithmetic on a drawing, checked by an independent construction),
-"common practice, no source" or "published".
+"common practice, no source", "published", or "published, told from memory and not seen again".
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from generator.quantities.calculator import InputText
 OWN = "own derivation"
 PRACTICE = "common practice, no source"
 PUBLISHED = "published"
+REMEMBERED = "published, told from memory and not seen again"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,6 +184,41 @@ PUBLISHED_VALUES = (
         gives={"mitre": "35.3°", "bevel": "30°"},
         source="table of crown settings in mitre-saw manuals, 45° spring, 90° corner: 35.3 and 30.0",
         known=PUBLISHED,
+    ),
+    *(
+        Worked(
+            calculator="sprung_mitre",
+            inputs={
+                "spring": f"{spring} deg", "corner": f"{corner} deg", "turns": turns, "width": "96 mm",
+            },
+            gives={"mitre": f"{mitre}°", "bevel": f"{bevel}°"},
+            source=f"table of crown settings in mitre-saw manuals, {spring}° spring, {corner}° corner",
+            known=REMEMBERED,
+        )
+        for spring, corner, turns, mitre, bevel in (
+            (38, 67, "external", "42.9", "41.1"),
+            (38, 91, "internal", "31.2", "33.5"),
+            (38, 135, "internal", "14.3", "17.6"),
+            (45, 91, "external", "34.8", "29.7"),
+            (45, 135, "internal", "16.3", "15.7"),
+        )
+    ),
+    Worked(
+        calculator="sprung_mitre",
+        inputs={"spring": "52 deg", "corner": "90 deg", "turns": "internal", "width": "96 mm"},
+        gives={"mitre": "38.2°", "bevel": "25.8°", "drop": "59.1 mm", "projection": "75.6 mm"},
+        source="the 38° moulding turned about: drop and projection change places",
+        known=OWN,
+    ),
+    Worked(
+        calculator="cornice_ground",
+        inputs={
+            "spring": "45 deg", "width": "100 mm", "thickness": "20 mm", "clearance": "2 mm",
+            "least_depth": "15 mm",
+        },
+        gives={"up": "39.6 mm", "out": "39.6 mm", "depth": "28 mm", "ceiling_flat": "28.3 mm"},
+        source="100 ÷ √2 less 20 × √2 and 2 × √2; half of 100 less 20 and 2 to the corner",
+        known=OWN,
     ),
     Worked(
         calculator="moulding_section",
@@ -383,8 +419,9 @@ PUBLISHED_VALUES = (
             "ear": "45 mm",
             "frame_gap": "2 mm",
             "packer_spacing": "400 mm",
+            "packer_end": "75 mm",
         },
-        gives={"width": "178 mm", "length": "1290 mm", "left_notch": "148 mm", "packers": "4"},
+        gives={"width": "178 mm", "left_notch": "148 mm", "packers": "4", "packer_pitch": "350 mm"},
         source="depth to the plaster and the nosing, less the joint at the frame",
         known=OWN,
     ),

@@ -166,7 +166,7 @@ def test_sheets_that_miss_the_studs_are_refused(changed: dict[str, str], code: s
 def window(**changed: str) -> Any:
     inputs = {
         "reveal_width": "1210 mm", "left_depth": "148 mm", "right_depth": "152 mm", "projection": "30 mm",
-        "ear": "40 mm", "frame_gap": "2 mm", "packer_spacing": "450 mm",
+        "ear": "40 mm", "frame_gap": "2 mm", "packer_spacing": "450 mm", "packer_end": "60 mm",
     }  # fmt: skip
     return run_with("window_board", **{**inputs, **changed})
 

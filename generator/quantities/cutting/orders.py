@@ -48,11 +48,20 @@ class PieceToCut:
     over: int
     left_end: float
     right_end: float
+    left_tilt: float = 0.0
+    right_tilt: float = 0.0
 
     @property
     def steepest(self) -> float:
-        """The greater of its saw angles."""
-        return max(abs(self.left_end), abs(self.right_end))
+        """The greater of the angles in degrees between its cuts and a square one, tilted blade and all."""
+        return max(_off_square(self.left_end, self.left_tilt), _off_square(self.right_end, self.right_tilt))
+
+
+def _off_square(turned: float, tilted: float) -> float:
+    """The angle between a cut and a square one, from how far the saw is turned and its blade tilted."""
+    if not tilted:
+        return abs(turned)
+    return math.degrees(math.acos(math.cos(math.radians(turned)) * math.cos(math.radians(tilted))))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -217,4 +217,6 @@ def _piece(opening: OpeningLedger, piece: Piece) -> PieceToCut:
         over=length - taken_up(piece.long_point.magnitude),
         left_end=piece.left_end.number,
         right_end=piece.right_end.number,
+        left_tilt=piece.left_tilt.number if piece.left_tilt else 0.0,
+        right_tilt=piece.right_tilt.number if piece.right_tilt else 0.0,
     )

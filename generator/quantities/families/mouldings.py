@@ -29,6 +29,7 @@ _ACROSS: Mapping[str, tuple[str, ...]] = {
     "ogee": ("breadth", "arris"),
     "torus": ("inner_fillet", "radius", "radius", "outer_fillet", "arris"),
     "bullnose": ("half_thickness", "arris"),
+    "cove": ("fillet_breadth", "fillet_breadth"),
 }
 _THROUGH: Mapping[str, tuple[tuple[str, ...], ...]] = {
     "square": (),
@@ -38,6 +39,7 @@ _THROUGH: Mapping[str, tuple[tuple[str, ...], ...]] = {
     "ogee": (("depth",), ("arris",)),
     "torus": (("radius",), ("arris",)),
     "bullnose": (("arris",),),
+    "cove": (("depth",),),
 }
 _MAY_BE_LEFT_OUT = "arris"
 
@@ -143,6 +145,8 @@ def _section(shape: str, width: Worked, thickness: Worked, measures: Mapping[str
     _refuse_over(shape, "across", width, _ACROSS[shape], parts)
     for chain in _THROUGH[shape]:
         _refuse_over(shape, "thick", thickness, chain, parts)
+    if shape == "cove" and sizes["depth"] > width.number / 2 - sizes["fillet_breadth"]:
+        raise InputRefused("cove-overhangs", "depth", found=print_worked(measures["depth"]).text())
     if shape == "ogee" and sizes["depth"] > sizes["breadth"]:
         raise InputRefused("ogee-overhangs", "depth", found=print_worked(measures["depth"]).text())
     return profile(shape, width.number, thickness.number, {"arris": 0.0, **sizes})

@@ -8,6 +8,7 @@ from generator.quantities.calculator import Example, Length, Margin, calculator
 from generator.quantities.functions import greatest, least, round_up
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.worked import Worked, plain
+from generator.quantities.workings import print_worked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +41,7 @@ class WindowBoard:
             "ear": "40 mm",
             "frame_gap": "2 mm",
             "packer_spacing": "450 mm",
+            "packer_end": "60 mm",
         },
         gives={
             "width": "180 mm",
@@ -47,6 +49,7 @@ class WindowBoard:
             "left_notch": "146 mm",
             "right_notch": "150 mm",
             "packers": "4",
+            "packer_pitch": "363.3 mm",
         },
     )
 )
@@ -59,6 +62,7 @@ def window_board(
     ear: Margin,
     frame_gap: Margin,
     packer_spacing: Length,
+    packer_end: Margin,
     tongue: Margin | None = None,
     board_thickness: Length | None = None,
     thickness_for_span: Length | None = None,
@@ -66,16 +70,20 @@ def window_board(
 ) -> WindowBoard:
     """A window board's width, length and notches, from the reveal at the board's level.
 
-    Lengths in; lengths and a count out. Depths run from the frame to the face of the plaster. `frame_gap` is
-    left along the frame for sealant, `tongue` goes into a groove of the sill instead. `projection` is the
-    nosing past the plaster, `ear` the board past the reveal at each side. A reveal out of parallel by more
-    than `most_taper` is refused. Own derivation; the spacing of packers is common practice, no source.
+    Lengths in; lengths and a count out. Depths run from the frame to the face of the plaster. `frame_gap`
+    is left along the frame for sealant, `tongue` goes into a groove of the sill instead. `projection` is
+    the nosing past the plaster, `ear` the board past the reveal at each side. The middles of the end
+    packers stand `packer_end` in from the reveal. A reveal out of parallel by more than `most_taper` is
+    refused. Own derivation; the spacing of packers is common practice, no source.
     """
     if tongue is not None and tongue.magnitude and frame_gap.magnitude:
         raise InputRefused("tongue-and-gap", "tongue")
     deepest, shallowest = greatest((left_depth, right_depth)), least((left_depth, right_depth))
     at_frame = -tongue if tongue is not None and tongue.magnitude else frame_gap
-    bays = round_up(reveal_width / packer_spacing, plain(1))
+    between = reveal_width - 2 * packer_end
+    if between.number <= 0:
+        raise InputRefused("packers-past-reveal", "packer_end", found=print_worked(packer_end).text())
+    bays = round_up(between / packer_spacing, plain(1))
     taper = deepest - shallowest
     return WindowBoard(
         width=deepest + projection - at_frame,
@@ -84,7 +92,7 @@ def window_board(
         right_notch=right_depth - at_frame,
         out_of_parallel=taper,
         packers=bays + 1,
-        packer_pitch=reveal_width / bays,
+        packer_pitch=between / bays,
         nosing=reveal_width + 2 * ear + 2 * projection,
         notes=_notes(reveal_width, board_thickness, thickness_for_span),
         refused=found(

@@ -132,6 +132,22 @@ FAULTS: Mapping[str, Fault] = {
     "corner-out-of-range": Fault(
         "The corner is %(found)s for %(where)s.", "Expected 30° to 175°: past that, butt or scarf the pieces."
     ),
+    "cornice-corner": Fault(
+        "Corner %(number)s is %(found)s between the walls for %(where)s.",
+        "Expected 30° to 175°: past that, butt or scarf the pieces.",
+    ),
+    "cornice-runs-out": Fault(
+        "The mitres of wall %(number)s leave nothing of its cornice at the ceiling for %(where)s.",
+        "Expected a narrower moulding, or a wall of the length measured.",
+    ),
+    "no-room-for-ground": Fault(
+        "The moulding leaves no room behind it for a ground, for %(where)s.",
+        "Expected a thinner moulding, a wider one, or a spring angle nearer to 45°.",
+    ),
+    "cove-overhangs": Fault(
+        "The cove is %(found)s deep, more than half its breadth, for %(where)s.",
+        "Expected a shallower cove; its edges would overhang otherwise.",
+    ),
     "hinge-count": Fault(
         "%(found)s hinges for %(where)s.", "Expected a whole number of hinges, from 2 to %(most)s."
     ),
@@ -238,6 +254,10 @@ FAULTS: Mapping[str, Fault] = {
     ),
     "too-many-marks": Fault(
         "“%(argument)s” gives more than %(most)s places for %(where)s.", "Expected a wider spacing."
+    ),
+    "packers-past-reveal": Fault(
+        "Packers %(found)s in from both sides of the reveal leave nothing between them for %(where)s.",
+        "Expected less than half the reveal.",
     ),
     "nothing-used-of-pack": Fault(
         "No part of a pack is used for %(where)s.", "Expected a share above 0 %%, such as 90 %%."
