@@ -41,6 +41,11 @@ def listings(task: Task) -> tuple[Listing, ...]:
 
 def _cutting_list(task: Task) -> Listing:
     say = task.language.say
+    cuts = [(opening, cut) for opening in task.ledger.openings for cut in cuts_of(task, opening)]
+    tilted = any(cut.left_tilt or cut.right_tilt for _, cut in cuts)
+    tilts = (
+        say("Left end, tilt of the blade in degrees"), say("Right end, tilt of the blade in degrees"),
+    )  # fmt: skip
     return Listing(
         name="cutting-list",
         title=say("Cutting list"),
@@ -48,19 +53,21 @@ def _cutting_list(task: Task) -> Listing:
             say("Mark"), say("Opening"), say("Material"), say("Piece"), say("Hand"), say("Long point, mm"),
             say("Short point, mm"), say("Left end, degrees off square"), say("Right end, degrees off square"),
             say("Left on for fitting, mm"), say("Cut, mm"), say("Width, mm"), say("Thickness, mm"),
-            say("Left end, tilt of the blade in degrees"), say("Right end, tilt of the blade in degrees"),
+            *(tilts if tilted else ()),
         ),
-        rows=tuple(
-            _piece(opening, cut) for opening in task.ledger.openings for cut in cuts_of(task, opening)
-        ),
+        rows=tuple((*_piece(*one), *(_tilts(one[1]) if tilted else ())) for one in cuts),
     )  # fmt: skip
 
 
 def _piece(opening: OpeningLedger, cut: Piece) -> Row:
     ends = (cut.long_point, cut.short_point, cut.left_end, cut.right_end, cut.over, cut.cut_length, cut.width)
     mark = f"{opening.mark}{cut.mark}" if opening.row else cut.mark
-    rest = (_number(each) if each else None for each in (cut.thickness, cut.left_tilt, cut.right_tilt))
-    return (mark, opening.label, cut.role, cut.name, cut.hand or None, *map(_number, ends), *rest)
+    thickness = _number(cut.thickness) if cut.thickness else None
+    return (mark, opening.label, cut.role, cut.name, cut.hand or None, *map(_number, ends), thickness)
+
+
+def _tilts(cut: Piece) -> Row:
+    return tuple(_number(tilt) if tilt else None for tilt in (cut.left_tilt, cut.right_tilt))
 
 
 def _number(worked: Worked) -> Cell:

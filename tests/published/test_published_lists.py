@@ -21,8 +21,7 @@ DOORS = "reading-room-doors"
 CUT = (
     "Mark", "Opening", "Material", "Piece", "Hand", "Long point, mm", "Short point, mm",
     "Left end, degrees off square", "Right end, degrees off square", "Left on for fitting, mm", "Cut, mm",
-    "Width, mm", "Thickness, mm", "Left end, tilt of the blade in degrees",
-    "Right end, tilt of the blade in degrees",
+    "Width, mm", "Thickness, mm",
 )  # fmt: skip
 
 
