@@ -29,6 +29,7 @@ exit status:
   1  faults in your files, every one of them listed
   2  the command was used wrongly
   3  this machine lacks something, named with its cure
+ 70  a fault of storeyrod itself, told in one line (--traceback shows all of it)
 """
 
 

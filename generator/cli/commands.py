@@ -105,8 +105,7 @@ def _check(asked: argparse.Namespace) -> int:
         for folder in dict.fromkeys(user_folder(path) for path in asked.paths):
             assessed = assess(folder, log, crew)
             check_register(assessed, crew, log)
-            house = next((pair.project.house for pair in assessed.pairs), None)
-            check_reviews(house, today(), log)
+            check_reviews(assessed.house, today(), log)
     found.take_all(problem for problem in log if _meant(problem, asked.paths))
     write = {"text": _found_as_text, "json": report_json}[asked.form]
     sys.stdout.write(write(found))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from types import NoneType
 from typing import get_args, get_origin, get_type_hints
 
@@ -190,11 +191,16 @@ def _several(kind: object, found: tuple[object, ...]) -> Bound | None:
 
 def _part(kind: type[Part], found: object) -> Part | None:
     """A record as the part a drawing takes, field by field of one name; a field may be left empty."""
-    hints = get_type_hints(kind)
+    hints = _hints(kind)  # type: ignore[arg-type]  # a class is hashable whatever its things are
     if not all(hasattr(found, name) for name in hints):
         return None
     values = {name: _field(hint, getattr(found, name)) for name, hint in hints.items()}
     return kind(**values)
+
+
+@cache
+def _hints(kind: type[Part]) -> Mapping[str, object]:
+    return get_type_hints(kind)
 
 
 def _field(hint: object, found: object) -> Bound | None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
-from typing import Final, TypeVar
+from typing import Final, TypeVar, cast
 
 from generator.model.assignments import check_job, check_policy, method_of
 from generator.model.border import Described
@@ -19,10 +20,11 @@ from generator.model.scalars import Count, Word
 from generator.model.shipped import extended, shipped_catalogue
 from generator.model.survey_rows import rows_of
 from generator.model.tables import Table
-from generator.problems import ProblemLog, Span, nearest
-from generator.reading.nodes import Entries, Node, Text
+from generator.problems import Problem, ProblemLog, Span, nearest
+from generator.reading.files import read_text
+from generator.reading.nodes import Entries, Text
 from generator.reading.surveys import read_survey
-from generator.reading.yaml_nodes import read_yaml
+from generator.reading.yaml_nodes import parse_yaml
 
 METHODS: Final = "methods"
 HOUSE_RULES: Final = "house-rules.yaml"
@@ -58,10 +60,10 @@ def load_folder(folder: Path, log: ProblemLog) -> Project:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _File:
-    """A file's path with its nodes, None when it could not be read."""
+    """A file's path with its text, None when it could not be read."""
 
     path: Path
-    node: Node | None
+    text: str | None
 
 
 class _Loader:
@@ -102,10 +104,14 @@ class _Loader:
 
     def _read(self, path: Path) -> _File:
         self._files.append(path)
-        return _File(path=path, node=read_yaml(path, path.as_posix(), self._log))
+        return _File(path=path, text=read_text(path, path.as_posix(), self._log))
 
     def _described(self, kind: type[D], file: _File) -> D | None:
-        return None if file.node is None else describe(kind, file.node, self._log)
+        if file.text is None:
+            return None
+        found, problems = _described(kind, file.text, file.path.as_posix())
+        self._log.take_all(problems)
+        return cast("D | None", found)
 
     def _methods(self, paths: Sequence[Path]) -> Mapping[str, Method | None]:
         if not paths:
@@ -170,6 +176,16 @@ class _Loader:
         return extended(shipped_catalogue(), [file for file in read if file], self._log)
 
 
+# A long-lived process reads a whole folder again when one file of it was saved.
+@lru_cache(maxsize=256)
+def _described(kind: type[Described], text: str, shown: str) -> tuple[Described | None, tuple[Problem, ...]]:
+    """What the text of a file describes, which is frozen and may be shared, with the faults in it."""
+    log = ProblemLog()
+    node = parse_yaml(text, shown, log)
+    found = None if node is None else describe(kind, node, log)
+    return found, tuple(log)
+
+
 def no_house_rules(path: Path) -> HouseRules:
     """What holds where a firm has written none: no company and every policy number at its default."""
     return HouseRules.model_construct(
@@ -183,7 +199,8 @@ def _whole(path: Path) -> Span:
 
 def _number(file: _File) -> Word:
     """The number of a method, readable even where the rest of its file is not; empty when it is not."""
-    node = file.node.get("method") if isinstance(file.node, Entries) else None
+    whole = parse_yaml(file.text, file.path.as_posix(), ProblemLog()) if file.text is not None else None
+    node = whole.get("method") if isinstance(whole, Entries) else None
     return (
         Word(value=node.value, span=node.span)
         if isinstance(node, Text)

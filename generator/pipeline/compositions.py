@@ -17,7 +17,7 @@ from generator.documents.figures import orders_of, small_order
 from generator.documents.full_size import compose_full_size, full_size_orders
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
-from generator.documents.listings import listings
+from generator.documents.listings import Listing, listings
 from generator.documents.programme import programme_orders
 from generator.documents.statement import compose_statement
 from generator.documents.task import Task
@@ -62,43 +62,75 @@ class Composition:
 
 def compose(pair: Pair) -> bytes:
     """The pair's composition as bytes; the pair must be free of faults."""
-    task = _task(pair)
+    task = _task(pair, carded=True)
+    document = _document(task, pair)
+    if pair.job is None:
+        return _kept(_laid_out(document, document, pair.theme))
+    full_size, found = compose_full_size(task), listings(task)
+    ways = _ways_beside(full_size, found, pair)
+    made = _laid_out(_on_the_site(document, ways, pair), document, pair.theme)
+    return _kept(
+        replace(
+            made,
+            card=render_sheet(compose_cards(task), pair.theme) if pair.card else "",
+            full_size=render_sheet(full_size, pair.theme) if full_size else "",
+            carried=render_page(replace(document, files=ways, home=None), pair.theme),
+            lists=_lists(found, document, pair),
+            content=content_hash(document),
+        )
+    )
+
+
+def compose_page(pair: Pair) -> bytes:
+    """The page of the pair's composition alone, for whoever looks at the screen and at nothing else."""
+    task = _task(pair, carded=False)
+    document = _document(task, pair)
+    if pair.job:
+        ways = _ways_beside(compose_full_size(task), listings(task), pair)
+        document = _on_the_site(document, ways, pair)
+    return render_page(document, pair.theme).encode()
+
+
+def _document(task: Task, pair: Pair) -> Document:
     composed = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
-    document = _standing(replace(composed, address=_address(pair), logo=_logo(pair)), pair)
-    made = _laid_out(document, pair.theme)
-    return _kept(_with_job(made, task, document, pair) if pair.job else made)
-
-
-def _standing(document: Document, pair: Pair) -> Document:
+    document = replace(composed, address=_address(pair), logo=_logo(pair))
     control = pair.job.document if pair.job else None
     if control is None:
         return document
-    return with_standing(document, control, content_hash(document), pair.issued, language_of(pair.theme))
+    content = content_hash(document) if pair.issued else ""
+    return with_standing(document, control, content, pair.issued, language_of(pair.theme))
 
 
-def _with_job(made: Composition, task: Task, document: Document, pair: Pair) -> Composition:
-    """The composition with what only a job has: bench card, lists, and the page that is sent."""
-    found = listings(task)
-    lists = {f"{pair.stem}-{listing.name}.csv": csv_bytes(listing) for listing in found}
-    if found:
-        properties = {"title": f"{document.number} {document.job}", "company": document.company}
-        lists |= {f"{pair.stem}-lists.xlsx": xlsx_bytes(found, properties)}
+def _on_the_site(document: Document, ways: tuple[Link, ...], pair: Pair) -> Document:
+    """A statement with the ways to the other files of its job, which only the site has beside it."""
+    language = language_of(pair.theme)
+    parcel = Link(text=language.say("All files of this job (ZIP)"), href=pair.parcel)
+    return replace(document, files=(*ways, parcel, *ways_to_issues(pair.issued, language)))
+
+
+def _lists(found: tuple[Listing, ...], document: Document, pair: Pair) -> Mapping[str, bytes]:
+    """The files that spreadsheets take, by their names."""
+    if not found:
+        return {}
+    properties = {"title": f"{document.number} {document.job}", "company": document.company}
+    *texts, book = _list_names(found, pair)
+    plain = {name: csv_bytes(listing) for name, listing in zip(texts, found, strict=True)}
+    return plain | {book: xlsx_bytes(found, properties)}
+
+
+def _list_names(found: tuple[Listing, ...], pair: Pair) -> tuple[str, ...]:
+    """A file for each listing, and last the one that holds them all; none where there is no listing."""
+    texts = tuple(f"{pair.stem}-{listing.name}.csv" for listing in found)
+    return (*texts, f"{pair.stem}-lists.xlsx") if found else ()
+
+
+def _ways_beside(full_size: Document | None, found: tuple[Listing, ...], pair: Pair) -> tuple[Link, ...]:
+    """The ways to the files of a job that may be sent with its page."""
     say = language_of(pair.theme).say
-    drawn = compose_full_size(task)
-    full_size = render_sheet(drawn, pair.theme) if drawn else ""
-    named = (*((pair.full_size,) if drawn else ()), *lists)
-    ways = tuple(Link(text=_kind_of_file(name, say), href=name) for name in named)
-    parcel = Link(text=say("All files of this job (ZIP)"), href=pair.parcel)
-    issues = ways_to_issues(pair.issued, language_of(pair.theme))
-    page = render_page(replace(document, files=(*ways, parcel, *issues)), pair.theme)
-    carried = render_page(replace(document, files=ways, home=None), pair.theme)
-    card = render_sheet(compose_cards(task), pair.theme) if pair.card else ""
-    content = content_hash(document)
-    return replace(
-        made, page=page, card=card, full_size=full_size, carried=carried, lists=lists, content=content
-    )
+    names = (*((pair.full_size,) if full_size else ()), *_list_names(found, pair))
+    return tuple(Link(text=_kind_of_file(name, say), href=name) for name in names)
 
 
 def _kind_of_file(name: str, say: Callable[[str], str]) -> str:
@@ -132,7 +164,7 @@ def compose_pack_of_all(guides: tuple[Pair, ...]) -> bytes:
 
 
 def _pack(document: Document, theme: Theme) -> bytes:
-    return _kept(_laid_out(document, theme))
+    return _kept(_laid_out(document, document, theme))
 
 
 def _pack_links(name: str, theme: Theme) -> tuple[Link, ...]:
@@ -174,23 +206,24 @@ def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
     return render_page(document, pairs[0].theme).encode()
 
 
-def _laid_out(document: Document, theme: Theme) -> Composition:
+def _laid_out(page: Document, sheet: Document, theme: Theme) -> Composition:
+    """A document as it stands on the site, and as it is printed."""
     return Composition(
-        page=render_page(document, theme),
-        sheet=render_sheet(document, theme),
-        drawings=drawing_files(document.figures()),
+        page=render_page(page, theme),
+        sheet=render_sheet(sheet, theme),
+        drawings=drawing_files(sheet.figures()),
     )
 
 
-def _task(pair: Pair) -> Task:
-    """The pair worked out, with every drawing of it for paper and for the phone."""
+def _task(pair: Pair, *, carded: bool) -> Task:
+    """The pair worked out, with every drawing of it for paper and phone, and for its bench card if asked."""
     ledger = work_out(pair.method, pair.job, pair.project, ProblemLog())
     plans = cutting_plans(ledger, pair.project, ProblemLog())
-    carded = card_orders(ledger) if pair.card else ()
+    cards = card_orders(ledger) if carded and pair.card else ()
     timed = programme_orders(ledger) if pair.job else ()
     at_full_size = full_size_orders(ledger) if pair.job else ()
     dosed = dose_orders(ledger, pair.project.catalogue.tools) if pair.job else ()
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *carded, *timed, *dosed, *at_full_size))
+    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *cards, *timed, *dosed, *at_full_size))
     language = language_of(pair.theme)
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=language)
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.model.folder import METHODS, Project, load_folder
+from generator.model.house import HouseRules
 from generator.pipeline.compositions import (
     LIBRARY,
     Composition,
@@ -42,9 +43,10 @@ SITE, TUTOR = "site", "tutor"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessed:
-    """A user's folder read and checked: input files, theme, register, and the pairs to make documents of."""
+    """A user's folder read and checked: inputs, house rules, theme, register, and the pairs to be made."""
 
     inputs: Inputs
+    house: HouseRules
     theme: Theme
     register: Register
     pairs: tuple[Pair, ...]
@@ -60,7 +62,7 @@ def assess(folder: Path, log: ProblemLog, crew: Crew) -> Assessed:
     pairs = pairs_of(project, inputs, theme, register)
     for found in crew.perform("Checking", [_check(pair) for pair in pairs]):
         log.take_all(heard_from_bytes(found))
-    return Assessed(inputs=inputs, theme=theme, register=register, pairs=pairs)
+    return Assessed(inputs=inputs, house=project.house, theme=theme, register=register, pairs=pairs)
 
 
 def compositions_of(pairs: tuple[Pair, ...], crew: Crew) -> tuple[Composition, ...]:

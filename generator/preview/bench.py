@@ -8,7 +8,13 @@ from pathlib import Path
 from threading import Condition, RLock
 
 from generator.memory import Memory
-from generator.pipeline.compositions import Composition, compose, compose_page_of_all, composition
+from generator.pipeline.compositions import (
+    Composition,
+    compose,
+    compose_page,
+    compose_page_of_all,
+    composition,
+)
 from generator.pipeline.issues import issued_files
 from generator.pipeline.line import Assessed, assess, parcel_of
 from generator.pipeline.pairs import Pair, company_of
@@ -91,7 +97,7 @@ class Bench:
             return self._last_good(name, lambda: compose_page_of_all(pairs))
         if pair is None or not name.endswith(".html"):
             return None
-        return self._last_good(name, lambda: self._composed(pair).page.encode())
+        return self._last_good(name, lambda: self._page(pair))
 
     def file(self, name: str) -> bytes | None:
         """A file that a page leads to: of the theme, a PDF, a drawing, a list or a parcel."""
@@ -156,6 +162,9 @@ class Bench:
     def _composed(self, pair: Pair) -> Composition:
         return composition(self._perform(Task(step="composition", work=compose, of=pair, by=pair.basis)))
 
+    def _page(self, pair: Pair) -> bytes:
+        return self._perform(Task(step="page", work=compose_page, of=pair, by=pair.basis))
+
     def _file_of(self, pair: Pair, name: str) -> bytes | None:
         if name == f"{pair.name}.pdf":
             return self._print(self._composed(pair).sheet, pair)
@@ -174,7 +183,7 @@ class Bench:
         if self._theme is None:
             return {}
         pairs = self._state.pairs
-        pages = {f"{name}.html": self._composed(pair).page.encode() for name, pair in pairs.items()}
+        pages = {f"{name}.html": self._page(pair) for name, pair in pairs.items()}
         return search_files(pages, self._theme)
 
     def _parcel(self, pair: Pair) -> bytes:

@@ -48,7 +48,12 @@ def _place(error: TemplateError, theme: Theme) -> Span | None:
 
 def span_in(path: Path, shown: str, line: int, word: str = "") -> Span:
     """A line of a template, or the first place of `word` in it."""
-    lines = path.read_text(encoding="utf-8").split("\n")
+    return span_of(path.read_text(encoding="utf-8"), shown, line, word)
+
+
+def span_of(source: str, shown: str, line: int, word: str = "") -> Span:
+    """As `span_in`, in the text of a template."""
+    lines = source.split("\n")
     text = lines[line - 1] if 0 < line <= len(lines) else ""
     before = len(text) - len(text.lstrip())
     column = text.find(word) + 1 if word and word in text else before + 1

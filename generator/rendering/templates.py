@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import Path
 
-from jinja2 import Environment, TemplateSyntaxError, nodes
+from jinja2 import TemplateSyntaxError, nodes
 from jinja2.meta import find_undeclared_variables
 
 from generator.documents.blocks import Document
-from generator.problems import ProblemLog, nearest
+from generator.problems import Problem, ProblemLog, nearest
 from generator.reading.files import read_text
 from generator.rendering.html import environment_of, names_known
-from generator.rendering.template_faults import reason, span_in
+from generator.rendering.template_faults import reason, span_of
 from generator.rendering.themes import Theme
 from generator.wording import ENGLISH
 
@@ -22,25 +23,34 @@ _DOCUMENTS = frozenset(name for name in dir(Document) if not name.startswith("_"
 
 def check_templates(theme: Theme, folder: Path, log: ProblemLog) -> None:
     """Report templates of the theme's first folder that cannot be read, and names nothing answers to."""
-    environment = environment_of(theme, ENGLISH)
     for path in sorted(theme.folders[0].glob("*.html")):
-        _check(path, theme.shown(path, folder), environment, log)
+        shown = theme.shown(path, folder)
+        source = read_text(path, shown, log)
+        if source is not None:
+            log.take_all(_found(source, path.name, shown, theme))
 
 
-def _check(path: Path, shown: str, environment: Environment, log: ProblemLog) -> None:
-    source = read_text(path, shown, log)
-    if source is None:
-        return
+# A long-lived process checks the same templates at every save of a method.
+@lru_cache(maxsize=64)
+def _found(source: str, name: str, shown: str, theme: Theme) -> tuple[Problem, ...]:
+    """The faults of one template. Of the theme only what its templates may name counts, never its files."""
+    log = ProblemLog()
+    _check(source, name, shown, theme, log)
+    return tuple(log)
+
+
+def _check(source: str, name: str, shown: str, theme: Theme, log: ProblemLog) -> None:
+    environment = environment_of(theme, ENGLISH)
     try:
-        environment.compile(source, path.name, shown)
-        tree = environment.parse(source, path.name, shown)
+        tree = environment.parse(source, name, shown)
+        environment.compile(tree, name, shown)
     except TemplateSyntaxError as error:
-        log.add("template-syntax", span_in(path, shown, error.lineno), reason=reason(error))
+        log.add("template-syntax", span_of(source, shown, error.lineno), reason=reason(error))
         return
     known = names_known() | _JINJAS_OWN | environment.globals.keys()
-    for name, line, names in (*_undeclared(tree, known), *_of_document(tree)):
-        near = nearest(name, names)
-        log.add("template-name", span_in(path, shown, line, name), name=name, nearest=near)
+    for used, line, names in (*_undeclared(tree, known), *_of_document(tree)):
+        near = nearest(used, names)
+        log.add("template-name", span_of(source, shown, line, used), name=used, nearest=near)
 
 
 def _undeclared(tree: nodes.Template, known: frozenset[str]) -> Iterator[tuple[str, int, frozenset[str]]]:

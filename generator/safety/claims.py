@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -58,7 +57,7 @@ def _said(answer: SectionAnswer, phrases: list[str]) -> str:
     """The words found, to the end of their sentence; empty when no phrase is found."""
     for sentence in SENTENCE.findall(one_line(answer.text.typed) if answer.text else ""):
         for typed in phrases:
-            found = re.search(phrase(typed).parts[0], sentence)
+            found = phrase(typed).parts[0].search(sentence)
             if found and phrase(typed).stands_in(sentence):
                 return str(sentence)[found.start() :].strip()
     return ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 SENTENCE = re.compile(r"[^.;:!?]+")
 DENIAL = re.compile(r"\b(not|never|no|without)\b", re.IGNORECASE)
@@ -17,11 +17,33 @@ _DENIED_AFTER = re.compile(
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a phrase: its pattern, and the first word of each choice in small letters.
+
+    `heads` is empty where one of them is not plain ASCII, whose capitals are a matter of their own.
+    """
+
+    pattern: re.Pattern[str]
+    heads: tuple[str, ...]
+
+    def may_stand_in(self, text: str) -> bool:
+        """False only where the pattern cannot be found; far cheaper than looking for it."""
+        if not self.heads or not text.isascii():
+            return True
+        small = text.lower()
+        return any(head in small for head in self.heads)
+
+    def search(self, text: str) -> re.Match[str] | None:
+        """Where the part is first found in the text."""
+        return self.pattern.search(text) if self.may_stand_in(text) else None
+
+
+@dataclass(frozen=True, slots=True)
 class Phrase:
-    """A phrase as typed, with a pattern for each of its parts."""
+    """A phrase as typed, with its parts."""
 
     typed: str
-    parts: tuple[re.Pattern[str], ...]
+    parts: tuple[Part, ...]
 
     @property
     def whole(self) -> bool:
@@ -35,7 +57,10 @@ class Phrase:
 
     def is_meant_in(self, text: str) -> bool:
         """True when every part is found where the text does not deny it."""
-        return all(any(not _denied(found) for found in part.finditer(text)) for part in self.parts)
+        return all(
+            part.may_stand_in(text) and any(not _denied(found) for found in part.pattern.finditer(text))
+            for part in self.parts
+        )
 
 
 @cache
@@ -44,13 +69,18 @@ def phrase(typed: str) -> Phrase:
     return Phrase(typed, tuple(_part(part) for part in typed.split("+")))
 
 
-def _part(part: str) -> re.Pattern[str]:
-    choices = "|".join(_choice(choice) for choice in part.split("/"))
-    return re.compile(rf"(?<![A-Za-z])(?:{choices})", re.IGNORECASE)
+def _part(part: str) -> Part:
+    choices = [_words(choice) for choice in part.split("/")]
+    pattern = "|".join(r"[-\s]+".join(map(re.escape, words)) for words in choices)
+    heads = tuple(words[0].lower() for words in choices)
+    return Part(
+        re.compile(rf"(?<![A-Za-z])(?:{pattern})", re.IGNORECASE),
+        heads if all(head.isascii() for head in heads) else (),
+    )
 
 
-def _choice(choice: str) -> str:
-    return r"[-\s]+".join(re.escape(word) for word in re.split(r"[-\s]+", choice.strip()))
+def _words(choice: str) -> list[str]:
+    return re.split(r"[-\s]+", choice.strip())
 
 
 def _denied(found: re.Match[str]) -> bool:
@@ -77,10 +107,16 @@ def any_is_meant_in(phrases: Iterable[str], text: str) -> bool:
 def sign_in(phrases: Iterable[str], text: str) -> bool:
     """True when one sentence that denies nothing holds a phrase."""
     told = tuple(phrases)
-    sentences = (sentence for sentence in SENTENCE.findall(text) if not DENIAL.search(sentence))
-    return any(any_stands_in(told, sentence) for sentence in sentences)
+    return any(any_stands_in(told, sentence) for sentence in _undenied(text))
 
 
+# Every rule asks the same texts, and a long-lived process asks them again at every save.
+@lru_cache(maxsize=8192)
+def _undenied(text: str) -> tuple[str, ...]:
+    return tuple(sentence for sentence in SENTENCE.findall(text) if not DENIAL.search(sentence))
+
+
+@lru_cache(maxsize=8192)
 def one_line(text: str) -> str:
     """The words on one line, so that a phrase broken over two is still found."""
     return " ".join(text.split())

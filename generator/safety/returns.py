@@ -80,8 +80,13 @@ def _check_law(prose: Prose, subject: Subject, log: ProblemLog) -> None:
 
 def _named(names: tuple[str, ...], line: str) -> str:
     """The first of the names that stands in the line; case and a closing letter matter in names of law."""
-    found = (re.search(rf"(?<![A-Za-z]){re.escape(name)}(?![a-z])", line) for name in names)
-    return next((each.group() for each in found if each), "")
+    found = (name for name in names if name in line and _pattern(name).search(line))
+    return next(found, "")
+
+
+@cache
+def _pattern(name: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![A-Za-z]){re.escape(name)}(?![a-z])")
 
 
 def _check_blanks(prose: Prose, log: ProblemLog) -> None:

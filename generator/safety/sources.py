@@ -42,14 +42,14 @@ def group_of(cite: str) -> SourceGroup:
     return next(each for each in source_groups() if not each.begins or cite.startswith(each.begins))
 
 
-def check_reviews(house: HouseRules | None, today: date, log: ProblemLog) -> None:
+def check_reviews(house: HouseRules, today: date, log: ProblemLog) -> None:
     """Warn once of the shipped book, and once of each source of the house, whose day of review is past."""
     past = [each for each in source_groups() if each.review_by < today]
     if past:
         names = "; ".join(each.group for each in past)
         by = min(each.review_by for each in past).isoformat()
         log.add("book-past-review", warning=True, groups=names, by=by)
-    for source in (source for rule in house.rules for source in rule.sources) if house else ():
+    for source in (source for rule in house.rules for source in rule.sources):
         if source.review_by and source.review_by.value < today:
             by = source.review_by.value.isoformat()
             log.add("source-past-review", source.review_by.span, warning=True, cite=source.cite.value, by=by)

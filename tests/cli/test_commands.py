@@ -22,6 +22,8 @@ import pytest
 
 from generator.cli import main
 from generator.cli.arguments import SCHEMA_KINDS
+from generator.model.folder import no_house_rules
+from generator.model.house import HouseRules
 from generator.model.schema import KINDS
 from generator.pipeline.inputs import Inputs, read_inputs
 from generator.problems import MachineLacks, ProblemLog, Span
@@ -39,7 +41,7 @@ class Line:
     raises: BaseException | None = None
     runs: int = 0
     inputs: Inputs | None = None
-    pairs: tuple[object, ...] = ()
+    house: HouseRules = field(default_factory=lambda: no_house_rules(Path("house-rules.yaml")))
     site: Mapping[str, bytes] = field(default_factory=lambda: {"index.html": b"<!doctype html>"})
 
     def assess(self, folder: Path, log: ProblemLog, crew: object) -> Line:
@@ -232,6 +234,39 @@ def test_check_warns_once_when_the_sources_are_to_be_read_again(
     monkeypatch.setattr("generator.cli.commands.today", lambda: date(2027, 6, 1))
     assert main(["check"]) == 0
     assert capsys.readouterr().out.count("were to be read again by 2027-05-31") == 1
+
+
+HOUSE = """\
+format: 1
+rules:
+  - rule: H1
+    title: Combination square
+    when: {{tools: [combination-square]}}
+    hazard: "A square that was dropped reads wrong."
+    needs:
+      - administer: "Square tried both ways on a board."
+        words: [square + tried]
+    level: must
+    sources:
+      - cite: {cite}
+        known: house
+        review_by: 2026-11-23
+"""
+
+
+def test_check_reads_the_house_rules_of_each_folder_even_where_no_method_can_be_read(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for name in ("one", "two"):
+        (folder / name / "methods").mkdir(parents=True)
+        (folder / name / PLACE).write_text("title: Shelf\n")
+        rules = folder / name / "methods" / "house-rules.yaml"
+        rules.write_text(HOUSE.format(cite=f"Sheet of {name}"))
+    assert main(["check", "one", "two"]) == 1
+    told = capsys.readouterr().out
+    for name in ("one", "two"):
+        assert f"{name}/methods/house-rules.yaml:14:20: warning: " in told
+        assert f"The source “Sheet of {name}” was to be read again by 2026-11-23." in told
 
 
 def test_check_tells_every_fault_on_the_standard_output(

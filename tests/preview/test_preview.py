@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import http.client
 import os
 import shutil
@@ -17,6 +18,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from generator.memory import Memory
+from generator.pipeline.compositions import compose, composition
 from generator.preview.bench import Bench
 from generator.preview.server import HOST, Server, watching
 from generator.problems import MachineLacks
@@ -24,6 +26,7 @@ from generator.problems import MachineLacks
 ROOT = Path(__file__).parents[2]
 METHOD = "methods/architrave-set-back-frame.yaml"
 GUIDE = "guide-architrave-set-back-frame.html"
+STATEMENT = "statement-reading-room-doors.html"
 TITLE = "Architrave to a set-back frame"
 MOST_MS = 90_000
 
@@ -60,8 +63,8 @@ def asked(server: Server, path: str, host: str | None = None) -> tuple[int, byte
     return answer.status, answer.read()
 
 
-def edit(folder: Path, old: str, new: str) -> None:
-    path = folder / METHOD
+def edit(folder: Path, old: str, new: str, file: str = METHOD) -> None:
+    path = folder / file
     text = path.read_text(encoding="utf-8")
     assert old in text
     path.write_text(text.replace(old, new, 1), encoding="utf-8")
@@ -98,6 +101,69 @@ def test_a_fault_says_that_the_page_is_older(server: Server, folder: Path) -> No
     assert b"This page is as it was before these faults." in page
     assert TITLE.encode() in page
     assert b"<script>alert" not in page
+
+
+SHARED = (
+    ("methods/catalogue/reading-room.yaml", "ripped in our workshop", "ripped in the <yard>", True),
+    ("methods/house-rules.yaml", "name: Hethersedge Joinery", "name: Hethersedge and Daughters", True),
+    ("methods/house-rules.yaml", "filler_takes: 2 mm", "filler_takes: 2.5 mm", True),
+    ("methods/jobs/reading-room-doors.csv", "Porch to hall,768", "Porch to nave,769", False),
+    ("methods/jobs/reading-room-doors.yaml", "number: ORR-MS-07", "number: ORR-MS-7A", False),
+)
+"""A file on which the pages rest, what is changed in it, and whether the guide rests on it too."""
+
+
+def test_a_page_never_outlives_anything_it_rests_on(folder: Path, tmp_path: Path) -> None:
+    bench = Bench(folder, Memory(tmp_path / "memory", surroundings="test"))
+    bench.look_again()
+    shown = {page: bench.page(page) for page in (GUIDE, STATEMENT)}
+    for file, old, new, both in SHARED:
+        edit(folder, old, new, file)
+        bench.look_again()
+        assert bench.state.problems == ()
+        now = {page: bench.page(page) for page in (GUIDE, STATEMENT)}
+        assert (now[GUIDE] != shown[GUIDE], now[STATEMENT] != shown[STATEMENT]) == (both, True), new
+        said = html.escape(new.split(": ")[-1].split(",")[0])
+        assert said in _text(now[STATEMENT]), new
+        shown = now
+
+
+def test_a_changed_house_rule_is_asked_for_at_once_and_let_go_at_once(folder: Path, tmp_path: Path) -> None:
+    bench = Bench(folder, Memory(tmp_path / "memory", surroundings="test"))
+    bench.look_again()
+    edit(folder, "policy:\n", f"{HOUSE_RULE}policy:\n", "methods/house-rules.yaml")
+    bench.look_again()
+    (told,) = {problem.values["title"] for problem in bench.state.problems}
+    assert told == "Set-back block"
+    edit(folder, HOUSE_RULE, "", "methods/house-rules.yaml")
+    bench.look_again()
+    assert bench.state.problems == ()
+
+
+HOUSE_RULE = """\
+rules:
+  - rule: H1
+    title: Set-back block
+    when: {tools: [set-back-block]}
+    hazard: "A block that was dropped reads wrong."
+    needs:
+      - administer: "Block tried on the bench."
+        words: [hippogriff]
+    level: should
+    sources: [{cite: Workshop sheet WS-9, known: house}]
+"""
+
+
+def test_the_page_on_the_bench_is_the_page_that_would_be_published(folder: Path, tmp_path: Path) -> None:
+    bench = Bench(folder, Memory(tmp_path / "memory", surroundings="test"))
+    bench.look_again()
+    for name, pair in bench.state.pairs.items():
+        assert _text(bench.page(f"{name}.html")) == composition(compose(pair)).page
+
+
+def _text(given: tuple[bytes, object] | None) -> str:
+    assert given is not None
+    return given[0].decode()
 
 
 @pytest.mark.parametrize("host", ["example.com", "127.0.0.1", "rebound.example:8710"])
