@@ -72,7 +72,7 @@ def compositions_of(pairs: tuple[Pair, ...], crew: Crew) -> tuple[Composition, .
 
 def make_parcel(pair: Pair, composed: Composition, crew: Crew) -> bytes:
     """The parcel of one job's pair, as a publication has it."""
-    sheets = _sheets(pair, composed)
+    sheets = sheets_of(pair, composed)
     printed, shared = _printed([*sheets.values()], pair.theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
     return parcel_of(pair, composed, dict(zip(sheets, printed, strict=True)), common)
@@ -87,7 +87,7 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     laid_out = [composition(made) for made in composed]
     documents = dict(zip((pair.name for pair in pairs), laid_out[: len(pairs)], strict=True))
     packs = dict(zip((*(pair.pack for pair in guides), LIBRARY), laid_out[len(pairs) :], strict=True))
-    sheets = {name: html for pair in pairs for name, html in _sheets(pair, documents[pair.name]).items()}
+    sheets = {name: html for pair in pairs for name, html in sheets_of(pair, documents[pair.name]).items()}
     private = {f"{name}.pdf": each.sheet for name, each in packs.items()}
     printed, shared = _printed([*sheets.values(), *private.values()], theme, crew)
     common = {f"assets/{name}": content for name, content in assets(shared).items()}
@@ -109,7 +109,7 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     }
 
 
-def _sheets(pair: Pair, composed: Composition) -> dict[str, str]:
+def sheets_of(pair: Pair, composed: Composition) -> dict[str, str]:
     """The HTML of every sheet of a pair by the name of its file."""
     named = {f"{pair.name}.pdf": composed.sheet, pair.card: composed.card, pair.full_size: composed.full_size}
     return {name: html for name, html in named.items() if name and html}
@@ -136,7 +136,7 @@ def parcel_of(
     pair: Pair, composed: Composition, sheets: Mapping[str, bytes], common: Mapping[str, bytes]
 ) -> bytes:
     """All that a job has, in one file that can be sent and read without the site."""
-    printed = {name: sheets[name] for name in _sheets(pair, composed)}
+    printed = {name: sheets[name] for name in sheets_of(pair, composed)}
     page = {f"{pair.name}.html": composed.carried.encode()}
     return parcel({**page, **printed, **_beside(composed), **common}, pair.stem)
 

@@ -16,7 +16,7 @@ from generator.pipeline.compositions import (
     composition,
 )
 from generator.pipeline.issues import issued_files
-from generator.pipeline.line import Assessed, assess, parcel_of
+from generator.pipeline.line import Assessed, assess, parcel_of, sheets_of
 from generator.pipeline.pairs import Pair, company_of
 from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.problems import MachineLacks, Problem, ProblemLog, Severity
@@ -166,10 +166,9 @@ class Bench:
         return self._perform(Task(step="page", work=compose_page, of=pair, by=pair.basis))
 
     def _file_of(self, pair: Pair, name: str) -> bytes | None:
-        if name == f"{pair.name}.pdf":
-            return self._print(self._composed(pair).sheet, pair)
-        if name and name == pair.card:
-            return self._print(self._composed(pair).card, pair)
+        if name in (f"{pair.name}.pdf", pair.card, pair.full_size):
+            sheet = sheets_of(pair, self._composed(pair)).get(name)
+            return self._print(sheet, pair) if sheet else None
         if pair.job and name == pair.parcel:
             return self._parcel(pair)
         composed = self._composed(pair) if name.startswith(pair.stem) or name.endswith(".svg") else None
@@ -188,9 +187,7 @@ class Bench:
 
     def _parcel(self, pair: Pair) -> bytes:
         composed = self._composed(pair)
-        sheets = {f"{pair.name}.pdf": self._print(composed.sheet, pair)}
-        if pair.card:
-            sheets[pair.card] = self._print(composed.card, pair)
+        sheets = {name: self._print(html, pair) for name, html in sheets_of(pair, composed).items()}
         common = {f"{ASSETS}{name}": content for name, content in self._assets().items()}
         return parcel_of(pair, composed, sheets, common)
 

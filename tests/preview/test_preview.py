@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import http.client
 import os
+import re
 import shutil
 import signal
 import socket
@@ -198,6 +199,15 @@ def test_the_theme_and_a_sheet_are_made_on_request(server: Server) -> None:
     status, sheet = asked(server, f"/{GUIDE.removesuffix('.html')}.pdf")
     assert status == 200
     assert sheet.startswith(b"%PDF-")
+
+
+def test_all_files_of_a_job_are_made_on_request(server: Server) -> None:
+    _, page = asked(server, f"/{STATEMENT}")
+    beside = re.findall(r'href="(reading-room-doors[^"/]*)"', page.decode())
+    assert {"reading-room-doors-full-size.pdf", "reading-room-doors.zip"} <= set(beside)
+    for name in ("reading-room-doors-full-size.pdf", "reading-room-doors.zip"):
+        status, content = asked(server, f"/{name}")
+        assert (status, content[:2]) == (200, b"%P" if name.endswith("pdf") else b"PK")
 
 
 def test_a_taken_port_is_told(folder: Path, tmp_path: Path) -> None:
