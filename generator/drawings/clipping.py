@@ -226,7 +226,7 @@ def inset(polygon: Sequence[Point], by: float) -> Points:
     Each corner moves along its bisector, so a feature narrower than twice the inset may fold; hatches, which
     are all that is drawn from it, are then also held by the outline itself.
     """
-    ring = _without_doubles(polygon)
+    ring = without_doubles(polygon)
     if len(ring) < 3:
         return ()
     turn = 1.0 if area(ring) > 0 else -1.0
@@ -237,7 +237,7 @@ def inset(polygon: Sequence[Point], by: float) -> Points:
     return moved
 
 
-def _without_doubles(polygon: Sequence[Point]) -> Points:
+def without_doubles(polygon: Sequence[Point]) -> Points:
     return tuple(p for i, p in enumerate(polygon) if math.dist(p, polygon[i - 1]) > 1e-6)
 
 

@@ -61,7 +61,7 @@ class PlannedStretch(Part):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
+class RoomPlan:
     """The room with what stands in it; `shape` in real mm."""
 
     place: str
@@ -92,7 +92,7 @@ class _Plan:
             at = end
 
 
-def _strip(plan: _Plan, piece: PlannedPiece, broad: float) -> Points:
+def _strip(plan: RoomPlan, piece: PlannedPiece, broad: float) -> Points:
     """The piece as a strip `broad` real mm wide, each end shaped as its joint is."""
     wall = int(piece.wall.mm) - 1
     left = _shaped(piece.left_joint, piece.left_saw, plan.corners[wall - 1], broad)
@@ -120,14 +120,14 @@ def _shaped(joint: str, saw: Angle, corner: Angle, broad: float) -> tuple[float,
     return 0.0, -run
 
 
-def _scale(plan: _Plan, width: float, beside: float) -> tuple[float, str]:
+def room_scale(plan: RoomPlan, width: float, beside: float) -> tuple[float, str]:
     box = bounds(plan.shape.starts)
     wide, high = box.right - box.left, box.bottom - box.top
     fits = (s for s in _SCALES if wide * s[0] <= width - 2 * beside and high * s[0] <= _TALLEST)
     return next(fits, _SCALES[-1])
 
 
-def _view(plan: _Plan, sheet: Sheet, scale: float, below: float, beside: float) -> View:
+def room_view(plan: RoomPlan, sheet: Sheet, scale: float, below: float, beside: float) -> View:
     box = bounds(plan.shape.starts)
     wide, high = (box.right - box.left) * scale, (box.bottom - box.top) * scale
     left = (sheet.width - wide) / 2 - box.left * scale
@@ -136,7 +136,7 @@ def _view(plan: _Plan, sheet: Sheet, scale: float, below: float, beside: float) 
     return View(sheet=sheet, scale=scale, origin=(left, top), zone=zone)
 
 
-def _paint(view: View, plan: _Plan) -> None:
+def _paint(view: View, plan: RoomPlan) -> None:
     band = _BAND / view.scale
     for wall in range(len(plan.walls)):
         for at, (start, end) in enumerate(plan.clear(wall)):
@@ -153,7 +153,7 @@ def _paint(view: View, plan: _Plan) -> None:
         )
 
 
-def _sight(view: View, plan: _Plan) -> None:
+def _sight(view: View, plan: RoomPlan) -> None:
     """The line of sight: square into the room from the first door, as far as the wall it meets."""
     if not plan.doors:
         return
@@ -172,24 +172,24 @@ def _sight(view: View, plan: _Plan) -> None:
     view.sheet.stroke(arrow(tip, towards, INK, length=3.4))
 
 
-def _inward(plan: _Plan, wall: int) -> int:
+def inward(plan: RoomPlan, wall: int) -> int:
     dx, dy = plan.shape.into(wall)
     return round(math.degrees(math.atan2(dy, dx)))
 
 
-def _letters(view: View, plan: _Plan) -> None:
+def _letters(view: View, plan: RoomPlan) -> None:
     broad = _STRIP / view.scale
     for piece in plan.pieces:
-        inward = _inward(plan, int(piece.wall.mm) - 1)
-        turns = tuple(inward + lean for lean in (25, -25, 45, -45, 12, -12, 60, -60))
+        facing = inward(plan, int(piece.wall.mm) - 1)
+        turns = tuple(facing + lean for lean in (25, -25, 45, -45, 12, -12, 60, -60))
         words = f"piece {piece.mark}, {piece.length_to_cut.text}"
         view.letter(piece.mark, words, _strip(plan, piece, broad), nearest=6.0, turns=turns)
 
 
-def _joint_letters(view: View, plan: _Plan) -> None:
+def _joint_letters(view: View, plan: RoomPlan) -> None:
     for piece in plan.pieces:
         wall = int(piece.wall.mm) - 1
-        inward = _inward(plan, wall)
+        facing = inward(plan, wall)
         for joint, at, along in (
             (piece.left_joint, piece.start.mm, 1),
             (piece.right_joint, piece.end.mm, -1),
@@ -199,27 +199,27 @@ def _joint_letters(view: View, plan: _Plan) -> None:
                 continue
             off = _STRIP / view.scale
             place = plan.point(wall, at + (along * off if joint == "scribe" else 0.0), off)
-            turns = tuple(inward + along * lean for lean in (-40, -55, -25, -70, -10, 20, 40))
+            turns = tuple(facing + along * lean for lean in (-40, -55, -25, -70, -10, 20, 40))
             view.pointer(_JOINTS[joint], place, f"{joint} at piece {piece.mark}", turns=turns)
 
 
-def _wall_labels(view: View, plan: _Plan) -> None:
+def wall_labels(view: View, plan: RoomPlan) -> None:
     for at, wall in enumerate(plan.walls):
         text = f"wall {at + 1}" if view.sheet.narrow else f"wall {at + 1}: {wall.text}"
         words = f"wall {at + 1}, {wall.text}"
-        spots = _outside(view, plan, at, text)
+        spots = outside_spots(view, plan, at, text)
         view.sheet.label(
             Label(text=text, kind="figure", colour=BLUE, spots=spots, zone=view.zone, words=words)
         )
     for door in plan.doors:
         middle = (door.start.mm + door.end.mm) / 2
         text = f"door {door.number.text}"
-        spots = _outside(view, plan, int(door.wall.mm) - 1, text, middle, near=True)
+        spots = outside_spots(view, plan, int(door.wall.mm) - 1, text, middle, near=True)
         view.sheet.label(Label(text=text, kind="note", colour=NOTES, spots=spots, zone=view.zone, words=text))
 
 
-def _outside(
-    view: View, plan: _Plan, wall: int, text: str, at: float | None = None, near: bool = False
+def outside_spots(
+    view: View, plan: RoomPlan, wall: int, text: str, at: float | None = None, near: bool = False
 ) -> Iterator[Spot]:
     """Places outside a wall: along it where it stands level or upright, level beside it otherwise."""
     dx, dy = plan.shape.direction(wall)
@@ -239,7 +239,7 @@ def _outside(
                 yield Spot(x=x + shift, y=y + (high if oy > 0 else 0.0))
 
 
-def _entries(plan: _Plan) -> tuple[Entry, ...]:
+def _entries(plan: RoomPlan) -> tuple[Entry, ...]:
     return tuple(Entry(letter=piece.mark, text=_said(piece)) for piece in plan.pieces)
 
 
@@ -257,7 +257,7 @@ def _joint(joint: str, saw: Angle) -> str:
     )
 
 
-def _legend(plan: _Plan) -> tuple[str, ...]:
+def _legend(plan: RoomPlan) -> tuple[str, ...]:
     used = {joint for piece in plan.pieces for joint in (piece.left_joint, piece.right_joint)}
     said = {
         "scribe": "s, scribed over the piece it meets",
@@ -273,7 +273,7 @@ def _legend(plan: _Plan) -> tuple[str, ...]:
     )
 
 
-def _alt(plan: _Plan, named: str) -> str:
+def _alt(plan: RoomPlan, named: str) -> str:
     doors = "; ".join(
         f"door {door.number.text} on wall {door.wall.text} from {door.start.text} to {door.end.text} mm"
         for door in plan.doors
@@ -308,7 +308,7 @@ def skirting_plan(
     """
     sheet = Sheet(width=width)
     shape = outline([wall.mm for wall in walls], [corner.degrees for corner in corners])
-    plan = _Plan(
+    plan = RoomPlan(
         place=place,
         shape=shape,
         walls=walls,
@@ -318,29 +318,29 @@ def skirting_plan(
         radiators=radiators,
     )
     beside = _THUMBNAIL_OUTSIDE if sheet.thumbnail else _OUTSIDE
-    scale, named = _scale(plan, width, beside)
+    scale, named = room_scale(plan, width, beside)
     words = f"{place or 'Room'}, skirting plan, {named}"
-    view = _view(plan, sheet, scale, title(sheet, words), beside)
+    view = room_view(plan, sheet, scale, title(sheet, words), beside)
     _paint(view, plan)
     if not sheet.thumbnail:
         _lettering(view, plan)
         top = view.zone.box.bottom + 3.0
         top = key(sheet, _entries(plan), top) + 1.5
         notes(sheet, [line for line in _legend(plan) if line], top)
-        _left_out(sheet)
+        left_out(sheet)
     sheet.height = math.ceil(max(sheet.bottom() + 3.0, view.zone.box.bottom if sheet.thumbnail else 0.0))
     return Drawn(sheet=sheet, title=words, alt=_alt(plan, named), scale=named, key=_entries(plan))
 
 
-def _lettering(view: View, plan: _Plan) -> None:
+def _lettering(view: View, plan: RoomPlan) -> None:
     _sight(view, plan)
-    _wall_labels(view, plan)
+    wall_labels(view, plan)
     _letters(view, plan)
     _joint_letters(view, plan)
     view.sheet.settle()
 
 
-def _left_out(sheet: Sheet) -> None:
+def left_out(sheet: Sheet) -> None:
     if sheet.unplaced:
         words = f"Not lettered on the view: {'; '.join(sheet.unplaced)}."
         left = margin(sheet)

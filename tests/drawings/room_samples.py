@@ -7,6 +7,7 @@ from typing import Any
 from generator.documents.figures import _as_kind
 from generator.drawings import DRAWINGS
 from generator.quantities.calculator import Result
+from generator.quantities.profile_measures import ProfileMeasures
 from tests.quantities.examples import run_with, size
 
 SQUARE = ("90 deg", "90 deg", "90 deg", "90 deg")
@@ -130,11 +131,56 @@ def stair(rise: int = 2600, going: int = 225, risers: int = 13) -> dict[str, obj
     )  # fmt: skip
 
 
+def cornice_room(
+    walls: tuple[str, ...] = L_SHAPED, corners: tuple[str, ...] = L_CORNERS, spring: int = 38, wide: int = 94
+) -> dict[str, object]:
+    room = run_with("room", walls=several(*walls), corners=several(*corners))
+    made = run_with("cornice_run", room=room, spring=f"{spring} deg", width=f"{wide} mm", longest="30 m")
+    return bound(
+        "cornice_plan", walls=room.lengths, corners=room.corners, pieces=made.pieces, settings=made.corners
+    )
+
+
+def sprung(
+    spring: int = 38, wide: int = 94, thick: int = 20, edge: int = 6, pin: int = 38, bead: int = 5,
+    material: str = "timber", shape: str = "cove", measures: dict[str, str] | None = None,
+) -> dict[str, object]:  # fmt: skip
+    corner = run_with(
+        "sprung_mitre", spring=f"{spring} deg", corner="90 deg", turns="internal", width=f"{wide} mm"
+    )
+    ground = run_with(
+        "cornice_ground", spring=f"{spring} deg", width=f"{wide} mm", thickness=f"{thick} mm",
+        edge=f"{edge} mm", clearance="2 mm", least_depth="1 mm",
+    )  # fmt: skip
+    sizes = measures or {"depth": "8 mm", "fillet_breadth": "7 mm"}
+    return bound(
+        "sprung_section", spring=size(f"{spring} deg"), moulding_width=size(f"{wide} mm"),
+        thickness=size(f"{thick} mm"), edge=size(f"{edge} mm"), drop=corner.drop,
+        projection=corner.projection, ground_up=ground.up, ground_out=ground.out,
+        pin=size(f"{pin} mm"), pin_line=ground.pin_line,
+        bead=size(f"{bead} mm"), shape=shape, material=material,
+        measures=ProfileMeasures(**{name: size(text) for name, text in sizes.items()}),
+    )  # fmt: skip
+
+
+def sprung_saw(spring: int = 38, corner: int = 90, wide: int = 94) -> dict[str, object]:
+    made = run_with(
+        "sprung_mitre", spring=f"{spring} deg", corner=f"{corner} deg", turns="internal", width=f"{wide} mm"
+    )
+    return bound(
+        "sprung_cuts", corner=size(f"{corner} deg"), mitre=made.mitre, bevel=made.bevel,
+        moulding_width=size(f"{wide} mm"),
+    )  # fmt: skip
+
+
 USUAL: dict[str, dict[str, object]] = {
     "baluster_rake": rake(),
+    "cornice_plan": cornice_room(),
     "floor_plan": floor(),
     "partition_elevation": partition(),
     "skirting_plan": skirting(),
+    "sprung_cuts": sprung_saw(),
+    "sprung_section": sprung(),
     "stair_section": stair(),
     "window_board_section": window(),
 }

@@ -16,10 +16,13 @@ from generator.drawings.sheet import Sheet, collisions
 from tests.drawings.room_samples import (
     SQUARE,
     USUAL,
+    cornice_room,
     floor,
     partition,
     rake,
     skirting,
+    sprung,
+    sprung_saw,
     stair,
     window,
 )
@@ -47,6 +50,49 @@ def test_skirting_round_corners_of_many_angles(width: float) -> None:
     corners = ("135 deg", "135 deg", "90 deg", "90 deg", "90 deg")
     values = skirting(walls, corners, doors=(("4", "200 mm", "900 mm"),), radiators=(), mitre_from="120 deg")
     assert collisions(lay("skirting_plan", values, width).sheet) == ()
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.integers(600, 9000), st.integers(600, 7000), st.integers(25, 65), ANY_WIDTH)
+def test_a_cornice_round_any_square_room(long: int, deep: int, spring: int, width: float) -> None:
+    values = cornice_room((f"{long} mm", f"{deep} mm", f"{long} mm", f"{deep} mm"), SQUARE, spring)
+    assert collisions(lay("cornice_plan", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(25, 65), st.integers(70, 180), st.integers(16, 24), st.integers(0, 8), ANY_WIDTH)
+def test_a_sprung_moulding_of_any_size(spring: int, wide: int, thick: int, bead: int, width: float) -> None:
+    values = sprung(spring, wide, thick, edge=5, pin=35, bead=bead)
+    assert collisions(lay("sprung_section", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(10, 80), st.integers(30, 170), st.integers(40, 180), ANY_WIDTH)
+def test_a_sprung_moulding_on_the_saw(spring: int, corner: int, wide: int, width: float) -> None:
+    values = sprung_saw(spring, corner, wide)
+    assert collisions(lay("sprung_cuts", values, width).sheet) == ()
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.integers(25, 65), st.integers(70, 180))
+def test_a_sprung_moulding_bears_on_wall_and_ceiling_and_clears_its_ground(spring: int, wide: int) -> None:
+    sheet = lay("sprung_section", sprung(spring, wide), PAPER).sheet
+    moulding, ground = part(sheet, "moulding"), part(sheet, "ground")
+    turn = math.radians(spring)
+    assert moulding.bounds == pytest.approx((0, 0, wide * math.sin(turn), wide * math.cos(turn)), abs=1e-6)
+    assert moulding.distance(ground) == pytest.approx(2.0, abs=1e-6)
+    assert moulding.is_valid
+    (x1, y1), (x2, y2) = sheet.outlines["pin"].real[:2]
+    assert math.degrees(math.atan2(y1 + y2, x1 + x2)) == pytest.approx(spring, abs=1e-6)
+
+
+def test_a_cut_on_the_saw_lies_at_its_angle() -> None:
+    sheet = lay("sprung_cuts", sprung_saw(38, 90), PAPER).sheet
+    for name in ("left internal", "right internal", "left external", "right external"):
+        (x1, y1), (x2, y2) = sheet.outlines[f"cut, {name}"].paper
+        assert math.degrees(math.atan(abs(x2 - x1) / (y2 - y1))) == pytest.approx(31.62, abs=0.02)
+    (x1, y1), (x2, y2) = sheet.outlines["blade"].paper
+    assert math.degrees(math.atan((x1 - x2) / (y1 - y2))) == pytest.approx(33.86, abs=0.05)
 
 
 @settings(max_examples=25, deadline=None)
@@ -161,6 +207,9 @@ def test_every_letter_of_the_usual_drawings_finds_its_place(width: float) -> Non
         ("partition_elevation", "826 wide, 2060 high"),
         ("window_board_section", "Notches 146 mm deep on the left, 150 mm on the right."),
         ("baluster_rake", "17 balusters 41 mm wide in 2400 mm between newels"),
+        ("cornice_plan", "A: 1357.9, wall 3: wall edge 1300, ceiling edge 1300"),
+        ("sprung_section", "drops 74.1 mm down the wall and stands 57.9 mm out along the ceiling"),
+        ("sprung_cuts", "Right end at an inside corner: ceiling edge to the fence, saw turned to the right"),
         ("stair_section", "13 risers of 200 mm make 2600 mm"),
     ],
 )

@@ -213,7 +213,7 @@ PUBLISHED_VALUES = (
     Worked(
         calculator="cornice_ground",
         inputs={
-            "spring": "45 deg", "width": "100 mm", "thickness": "20 mm", "clearance": "2 mm",
+            "spring": "45 deg", "width": "100 mm", "thickness": "20 mm", "edge": "0 mm", "clearance": "2 mm",
             "least_depth": "15 mm",
         },
         gives={"up": "39.6 mm", "out": "39.6 mm", "depth": "28 mm", "ceiling_flat": "28.3 mm"},

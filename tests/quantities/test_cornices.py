@@ -125,12 +125,13 @@ def test_a_moulding_wider_than_the_wall_is_refused() -> None:
 def test_the_ground_fills_what_wall_ceiling_and_back_leave(spring: int, wide: int, thick: int) -> None:
     made = run_with(
         "cornice_ground", spring=f"{spring} deg", width=f"{wide} mm", thickness=f"{thick} mm",
-        clearance="0 mm", least_depth="1 mm",
+        edge="5 mm", clearance="0 mm", least_depth="1 mm",
     )  # fmt: skip
     turned = math.radians(spring)
     along = (math.sin(turned), math.cos(turned))
     face = ((0.0, -wide * math.cos(turned)), (wide * math.sin(turned), 0.0))
-    back = tuple((x - thick * math.cos(turned), y + thick * math.sin(turned)) for x, y in face)
+    deep = thick - 5 * math.cos(turned)
+    back = tuple((x - deep * math.cos(turned), y + deep * math.sin(turned)) for x, y in face)
     (x, y), (u, v) = back[0], along
     up, out = -(y - x / u * v), x - y / v * u
     assert (made.up.number, made.out.number) == pytest.approx((up, out), abs=1e-6)  # type: ignore[union-attr]
@@ -140,8 +141,8 @@ def test_the_ground_fills_what_wall_ceiling_and_back_leave(spring: int, wide: in
 
 def test_a_ground_that_holds_no_pin_is_refused() -> None:
     made = run_with(
-        "cornice_ground", spring="45 deg", width="60 mm", thickness="20 mm", clearance="2 mm",
-        least_depth="15 mm",
+        "cornice_ground", spring="45 deg", width="60 mm", thickness="20 mm", edge="0 mm",
+        clearance="2 mm", least_depth="15 mm",
     )  # fmt: skip
     assert [finding.code for finding in made.refused] == ["ground-too-thin"]  # type: ignore[union-attr]
 
@@ -149,7 +150,7 @@ def test_a_ground_that_holds_no_pin_is_refused() -> None:
 def test_a_moulding_that_fills_the_corner_is_refused() -> None:
     with pytest.raises(InputRefused) as refused:
         run_with(
-            "cornice_ground", spring="45 deg", width="40 mm", thickness="22 mm", clearance="2 mm",
-            least_depth="15 mm",
+            "cornice_ground", spring="45 deg", width="40 mm", thickness="22 mm", edge="0 mm",
+            clearance="2 mm", least_depth="15 mm",
         )  # fmt: skip
     assert refused.value.code == "no-room-for-ground"

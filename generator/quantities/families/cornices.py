@@ -280,7 +280,8 @@ class CorniceGround:
     """A three-cornered ground in the angle of wall and ceiling, and the flats that bear beside it.
 
     `up` and `out` are its sides on wall and ceiling, `face` the side the moulding's back lies on, `depth` how
-    far a pin goes into it square from that side. `wall_flat` and `ceiling_flat` are the parts of the
+    far a pin goes into it square from that side where it is deepest, `pin_line` up the moulding's face from
+    its lower edge. `wall_flat` and `ceiling_flat` are the parts of the
     moulding that lie on wall and ceiling.
     """
 
@@ -288,6 +289,7 @@ class CorniceGround:
     out: Worked
     face: Worked
     depth: Worked
+    pin_line: Worked
     wall_flat: Worked
     ceiling_flat: Worked
     refused: Findings
@@ -299,22 +301,39 @@ class CorniceGround:
             "spring": "45 deg",
             "width": "100 mm",
             "thickness": "20 mm",
+            "edge": "10 mm",
             "clearance": "0 mm",
             "least_depth": "15 mm",
         },
-        gives={"up": "42.4 mm", "out": "42.4 mm", "face": "60 mm", "depth": "30 mm", "wall_flat": "28.3 mm"},
+        gives={
+            "up": "52.4 mm",
+            "out": "52.4 mm",
+            "face": "74.1 mm",
+            "depth": "37.1 mm",
+            "wall_flat": "18.3 mm",
+        },
     )
 )
 def cornice_ground(
-    *, spring: Angle, width: Length, thickness: Length, clearance: Margin, least_depth: Length
+    *,
+    spring: Angle,
+    width: Length,
+    thickness: Length,
+    edge: Margin,
+    clearance: Margin,
+    least_depth: Length,
 ) -> CorniceGround:
     """The ground behind a sprung cornice, and the flats it bears on wall and ceiling.
 
-    Lengths and an angle in, lengths out. `thickness` is the moulding's at its edges, `width` the back across
-    both lines of contact. The ground stays `clearance` short of the moulding's back, so that the edges bear
-    and not the ground; one of less than `least_depth` gives a pin no hold and is refused. Own derivation.
+    Lengths and an angle in, lengths out. `thickness` is the moulding's, `edge` the breadth of its
+    underside, which lies square to the wall, `width` runs between both lines of contact. The ground stays
+    `clearance` short of the moulding's back, so that the edges bear and not the ground; one of less than
+    `least_depth` gives a pin no hold and is refused. Own derivation.
     """
-    wall_flat, ceiling_flat = thickness / sin(spring), thickness / cos(spring)
+    behind = thickness - edge * cos(spring)
+    if behind.number <= 0:
+        raise InputRefused("no-room-for-ground", "edge")
+    wall_flat, ceiling_flat = behind / sin(spring), behind / cos(spring)
     gone = clearance / sin(spring), clearance / cos(spring)
     up = width * cos(spring) - wall_flat - gone[0]
     out = width * sin(spring) - ceiling_flat - gone[1]
@@ -326,6 +345,7 @@ def cornice_ground(
         out=out,
         face=up / cos(spring),
         depth=depth,
+        pin_line=width * cos(spring) * cos(spring) - edge * sin(spring),
         wall_flat=wall_flat,
         ceiling_flat=ceiling_flat,
         refused=found(
