@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from generator.drawings.clipping import Box, circle, rectangle
+from generator.drawings.clipping import Box, Point, Points, circle
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Part, Size
 from generator.drawings.keys import Entry, key, margin, notes, paragraph, title
@@ -15,6 +15,8 @@ from generator.drawings.pens import INK, NOTES, VISIBLE
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View
+from generator.quantities.rectilinear import Cell, Patch, Ring, moved_in, outlines, patches
+from generator.quantities.rooms import Outline
 
 _SCALES = (
     (0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"),
@@ -24,61 +26,117 @@ _TALLEST = 120.0
 _BAND = 2.6
 _EVERY = (1, 2, 5, 10, 20, 50)
 _LEAST_HOLE = 0.9
+_NEAR = 1e-6
+# How much of a wall's band a threshold strip covers.
+_STRIP = 0.55
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedCorner(Part):
+    """A corner of the floor, from its leftmost edge and row 1's, where its side along a wall begins."""
+
+    wall: Size
+    x: Size
+    y: Size
+    side: Size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlannedRow(Part):
-    """One row from the starting wall: width, the lengths in order, and whether its ends are offcuts."""
+    """One row from wall to wall: its place and width, the lengths in order, whether its ends are offcuts."""
 
     number: Size
+    mark: str
+    start: Size
+    top: Size
     width: Size
     pieces: tuple[Size, ...]
     begins: str
     ends: str
+    fitted: str
+
+    @property
+    def box(self) -> Cell:
+        """The least rectangle round it."""
+        long = sum(piece.mm for piece in self.pieces)
+        left, top = self.start.mm, self.top.mm
+        return Cell(left, top, left + long, top + self.width.mm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlannedHole(Part):
-    """A hole for a pipe, from the row's start and the starting wall's side of the floor."""
+    """A hole for a pipe, from its row's start and the starting wall's side of the floor."""
 
     number: Size
-    row: Size
+    mark: str
     along: Size
     across: Size
     hole: Size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedDoor(Part):
+    """A door on a wall by number, its ends from the wall's left end, and the strip that covers the gap."""
+
+    number: Size
+    wall: Size
+    start: Size
+    end: Size
+    strip: Size
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Floor:
-    """The floor; x runs along the boards from the start of the rows, y from the starting wall's side."""
+    """The floor; x runs along the boards from its leftmost edge, y from the starting wall's side."""
 
     place: str
     along: Size
     across: Size
     gap: Size
+    edge: tuple[PlannedCorner, ...]
     rows: tuple[PlannedRow, ...]
     pipes: tuple[PlannedHole, ...]
+    doors: tuple[PlannedDoor, ...]
 
-    def boards(self) -> Iterator[tuple[str, Box, bool]]:
-        """Each board by row and place, with whether it is an offcut."""
-        top = 0.0
+    @property
+    def ring(self) -> Ring:
+        """The floor's corners."""
+        return tuple((corner.x.mm, corner.y.mm) for corner in self.edge)
+
+    @property
+    def room(self) -> Outline:
+        """The walls."""
+        ring = moved_in(self.ring, -self.gap.mm)
+        return Outline(starts=ring, end=ring[0])
+
+    def boards(self) -> Iterator[tuple[str, Points, bool]]:
+        """Each board by row and place, cut to the walls, with whether it is an offcut."""
         for row in self.rows:
-            left = 0.0
+            shape, left = self._shape(row), row.box.left
             for at, piece in enumerate(row.pieces):
                 offcut = (at == 0 and row.begins == "offcut") or (
                     at == len(row.pieces) - 1 and row.ends == "offcut"
                 )
-                name = f"row {row.number.text} board {at + 1}"
-                yield name, Box(left, top, left + piece.mm, top + row.width.mm), offcut
+                cells = shape.within(replace(row.box, left=left, right=left + piece.mm))
+                for part, points in enumerate(outlines(cells)):
+                    more = f" part {part + 1}" if part else ""
+                    yield f"row {row.mark} board {at + 1}{more}", points, offcut
                 left += piece.mm
-            top += row.width.mm
 
-    def tops(self) -> tuple[float, ...]:
-        places, top = [], 0.0
-        for row in self.rows:
-            places.append(top)
-            top += row.width.mm
-        return tuple(places)
+    def _shape(self, row: PlannedRow) -> Patch:
+        """The piece of floor that a row covers."""
+        box = row.box
+        found = patches(self.ring, box.top, box.bottom)
+        return min(found, key=lambda each: abs(each.hull.left - box.left) + abs(each.hull.right - box.right))
+
+    def middle(self, pipe: PlannedHole) -> Point:
+        """Where a pipe stands."""
+        row = next(row for row in self.rows if row.mark == pipe.mark)
+        return row.start.mm + pipe.along.mm, pipe.across.mm
+
+    def side(self, door: PlannedDoor) -> int:
+        """The side of the floor that a door stands at."""
+        return next(at for at, corner in enumerate(self.edge) if corner.wall.mm == door.wall.mm)
 
 
 def _scale(floor: _Floor, room: float) -> tuple[float, str]:
@@ -99,26 +157,67 @@ def _view(floor: _Floor, sheet: Sheet, scale: float, below: float, aside: float)
 
 
 def _paint(view: View, floor: _Floor) -> None:
-    gap, band = floor.gap.mm, _BAND / view.scale
-    long, broad = floor.along.mm + gap, floor.across.mm + gap
-    walls = {
-        "starting wall": rectangle(-gap - band, -gap - band, long + band, -gap),
-        "end wall": rectangle(long, -gap, long + band, broad),
-        "last wall": rectangle(-gap - band, broad, long + band, broad + band),
-        "first wall": rectangle(-gap - band, -gap, -gap, broad),
-    }
-    for name, points in walls.items():
-        view.part(name, points, "block")
-    for name, box, offcut in floor.boards():
-        view.part(name, box.corners, "floor offcut" if offcut else "floor board")
+    _walls(view, floor)
+    for name, points, offcut in floor.boards():
+        view.part(name, points, "floor offcut" if offcut else "floor board")
     for pipe in floor.pipes:
         radius = max(pipe.hole.mm / 2, _LEAST_HOLE / view.scale)
-        view.part(f"pipe {pipe.number.text}", circle((pipe.along.mm, pipe.across.mm), radius, 1.0), "steel")
+        view.part(f"pipe {pipe.number.text}", circle(floor.middle(pipe), radius, 1.0), "steel")
+
+
+def _walls(view: View, floor: _Floor) -> None:
+    """Each wall as a band outside the room, open at its doors, with a strip over the gap there."""
+    room, band = floor.room, _BAND / view.scale
+    bands = [min(band, _thickness(room, at) / 2) for at in range(len(floor.edge))]
+    for at, corner in enumerate(floor.edge):
+        doors = sorted((door.start.mm, door.end.mm, door) for door in floor.doors if floor.side(door) == at)
+        ends = [_end(room, at, bands, first=True), *(edge for door in doors for edge in door[:2])]
+        ends.append(_end(room, at, bands, first=False))
+        for part, (start, end) in enumerate(zip(ends[::2], ends[1::2], strict=True)):
+            if end - start > _NEAR:
+                points = _along(room, at, start, end, 0.0, -bands[at])
+                view.part(f"wall {corner.wall.text}.{part}", points, "block")
+        for start, end, door in doors:
+            strip = _along(room, at, start, end, floor.gap.mm, -bands[at] * _STRIP)
+            view.part(f"threshold {door.number.text}", strip, "new work, small")
+
+
+def _thickness(room: Outline, at: int) -> float:
+    """How far behind a wall the room goes on, as behind a nib; without end where it does not."""
+    (x, y), length = room.walls[at][0], math.dist(*room.walls[at])
+    (dx, dy), (out_x, out_y) = room.direction(at), (-n for n in room.into(at))
+    behind = math.inf
+    for (x1, y1), (x2, y2) in room.walls:
+        starts, ends = sorted(((x1 - x) * dx + (y1 - y) * dy, (x2 - x) * dx + (y2 - y) * dy))
+        far = (x1 - x) * out_x + (y1 - y) * out_y
+        beside = min(ends, length) - max(starts, 0.0) > _NEAR
+        behind = min(behind, far) if beside and far > _NEAR else behind
+    return behind
+
+
+def _end(room: Outline, at: int, bands: Sequence[float], *, first: bool) -> float:
+    """How far along a wall its band begins or ends; of two that meet, the level one takes the corner."""
+    dx, dy = room.direction(at)
+    level = abs(dx) > abs(dy)
+    beside = (at - 1 if first else at + 1) % len(bands)
+    other = room.direction(beside)
+    before, after = (other, (dx, dy)) if first else ((dx, dy), other)
+    stands_out = before[0] * after[1] - before[1] * after[0] < 0
+    past = {(True, False): bands[beside], (False, True): -bands[beside]}.get((level, stands_out), 0.0)
+    return -past if first else math.dist(*room.walls[at]) + past
+
+
+def _along(room: Outline, at: int, start: float, end: float, near: float, far: float) -> Points:
+    """A rectangle along a wall between two places on it, `near` and `far` mm into the room."""
+    dx, dy = room.into(at)
+    ends = ((start, near), (end, near), (end, far), (start, far))
+    spots = ((room.along(at, place), off) for place, off in ends)
+    return tuple((x + off * dx, y + off * dy) for (x, y), off in spots)
 
 
 def _every(floor: _Floor, view: View) -> int:
     """How many rows apart the row numbers stand, so that none touch."""
-    pitch = min(row.width.mm for row in floor.rows[: max(len(floor.rows) - 1, 1)]) * view.scale
+    pitch = max(row.width.mm for row in floor.rows) * view.scale
     need = view.sheet.em("figure") + 0.4
     return next((n for n in _EVERY if n * pitch >= need), len(floor.rows))
 
@@ -127,8 +226,9 @@ def _row_numbers(view: View, floor: _Floor) -> None:
     sheet, step = view.sheet, _every(floor, view)
     x = view.at(-floor.gap.mm, 0)[0] - _BAND - 1.4
     before = -math.inf
-    for row, top in list(zip(floor.rows, floor.tops(), strict=True))[::step]:
-        y = view.at(0, top + row.width.mm / 2)[1] + cap(sheet.em("figure")) / 2
+    firsts = {row.number.mm: row for row in reversed(floor.rows)}
+    for _, row in sorted(firsts.items())[::step]:
+        y = view.at(0, row.top.mm + row.width.mm / 2)[1] + cap(sheet.em("figure")) / 2
         if y - before < sheet.em("figure") + 0.4:
             continue
         before = y
@@ -161,26 +261,40 @@ def _board_letters(view: View, floor: _Floor) -> None:
     """Letter one board and one offcut, below the middle where the rows are clear of the pipes."""
     boards = list(floor.boards())
     for letter, wanted, turns in (("A", False, (-20, 20, 60, -60)), ("B", True, (160, -160, 120, -120))):
-        alike = [(name, box) for name, box, offcut in boards if offcut is wanted]
+        alike = [(name, points) for name, points, offcut in boards if offcut is wanted]
         if alike:
-            name, box = alike[len(alike) // 2]
-            view.letter(letter, name, box.corners, turns=turns)
+            name, points = alike[len(alike) // 2]
+            view.letter(letter, name, points, turns=turns)
 
 
 def _pipe_letters(view: View, floor: _Floor) -> None:
     for pipe in floor.pipes:
         words = f"pipe {pipe.number.text}, hole {pipe.hole.text}"
-        view.pointer(f"P{pipe.number.text}", (pipe.along.mm, pipe.across.mm), words)
+        view.pointer(f"P{pipe.number.text}", floor.middle(pipe), words)
 
 
-def _row_words(row: PlannedRow) -> str:
-    return f"{row.number.text}: {', '.join(piece.text for piece in row.pieces)}"
+def _door_letters(view: View, floor: _Floor) -> None:
+    for door in floor.doors:
+        middle, side = (door.start.mm + door.end.mm) / 2, floor.side(door)
+        (at, *_) = _along(floor.room, side, middle, middle, -_BAND * _STRIP / view.scale, 0.0)
+        words = f"strip {door.number.text}, {door.strip.text} long"
+        view.pointer(f"T{door.number.text}", at, words)
 
 
-def _table(sheet: Sheet, rows: Sequence[PlannedRow], top: float) -> float:
+def _row_words(floor: _Floor, row: PlannedRow) -> str:
+    """A row's lengths, after what is ripped or notched of it where walls step in."""
+    lengths = ", ".join(piece.text for piece in row.pieces)
+    outer = (floor.rows[0].number.mm, floor.rows[-1].number.mm)
+    usual = max(each.width.mm for each in floor.rows)
+    narrow = row.number.mm not in outer and row.width.mm < usual
+    said = [f"{row.width.text} wide"] if narrow else []
+    said += [row.fitted] if row.fitted else []
+    return f"{row.mark} ({', '.join(said)}): {lengths}" if said else f"{row.mark}: {lengths}"
+
+
+def _table(sheet: Sheet, lines: Sequence[str], top: float) -> float:
     """Set the lengths of every row in as many columns as fit; return the y below them."""
     em = sheet.em("note")
-    lines = [_row_words(row) for row in rows]
     wide = max(extent(line, em)[0] for line in lines) + 5.0
     room = sheet.width - 2 * margin(sheet)
     columns = max(int(room // wide), 1)
@@ -202,11 +316,14 @@ def _entries(floor: _Floor) -> tuple[Entry, ...]:
         Entry(
             letter=f"P{pipe.number.text}",
             text=(
-                f"hole {pipe.hole.text}, row {pipe.row.text}: "
-                f"{pipe.along.text} along, {pipe.across.text} across"
+                f"hole {pipe.hole.text}, row {pipe.mark}: {pipe.along.text} along, {pipe.across.text} across"
             ),
         )
         for pipe in floor.pipes
+    ]
+    entries += [
+        Entry(letter=f"T{door.number.text}", text=f"threshold strip {door.strip.text}, wall {door.wall.text}")
+        for door in floor.doors
     ]
     return tuple(entries)
 
@@ -216,7 +333,16 @@ def _closing(floor: _Floor) -> tuple[str, ...]:
     return (
         f"Row 1 is {first.width.text} wide, row {last.number.text} is {last.width.text} wide. "
         f"Gap of {floor.gap.text} at every wall and round every pipe. All in mm, from the floor's own edge.",
+        *_edge_words(floor),
     )
+
+
+def _edge_words(floor: _Floor) -> tuple[str, ...]:
+    """The sides of a floor with more than four corners, so that its shape can be set out."""
+    if len(floor.edge) == 4:
+        return ()
+    sides = ", ".join(corner.side.text for corner in floor.edge)
+    return (f"The floor's sides, clockwise from the left end of row 1's wall: {sides}.",)
 
 
 def _alt(floor: _Floor, named: str) -> str:
@@ -225,12 +351,17 @@ def _alt(floor: _Floor, named: str) -> str:
         (
             f"Plan of the floor{f', {floor.place},' if floor.place else ''} at {named}.",
             f"{floor.along.text} mm along the boards and {floor.across.text} mm across them, with a gap of",
-            f"{floor.gap.text} mm all round, in {len(floor.rows)} rows.",
+            f"{floor.gap.text} mm all round, in {floor.rows[-1].number.text} rows.",
             f"Row 1 is {first.width.text} mm wide and the last {last.width.text} mm.",
-            f"Lengths in mm, row by row. {'; '.join(_row_words(row) for row in floor.rows)}.",
+            *_edge_words(floor),
+            f"Lengths in mm, row by row. {'; '.join(_row_words(floor, row) for row in floor.rows)}.",
             *(
-                f"Pipe {pipe.number.text} in row {pipe.row.text}, hole {pipe.hole.text} mm."
+                f"Pipe {pipe.number.text} in row {pipe.mark}, hole {pipe.hole.text} mm."
                 for pipe in floor.pipes
+            ),
+            *(
+                f"Threshold strip {door.number.text} on wall {door.wall.text}, {door.strip.text} mm."
+                for door in floor.doors
             ),
         )
     )
@@ -243,20 +374,25 @@ def floor_plan(
     along: Size,
     across: Size,
     gap: Size,
+    edge: tuple[PlannedCorner, ...],
     rows: tuple[PlannedRow, ...],
     pipes: tuple[PlannedHole, ...],
+    doors: tuple[PlannedDoor, ...],
     place: str = "",
 ) -> Drawn:
     """Plan of a wood floor with every row and joint.
 
-    Sizes in mm; the floor's own size within the gap, rows from the starting wall. The scale is the largest of
+    Sizes in mm; the floor's own size and edge within the gap, rows from the starting wall, whose strip of the
+    floor each board is cut to. Doors stand on walls by number. The scale is the largest of
     1:10 to 1:1000 that fits the sheet; a pipe's hole is drawn no smaller than can be seen. Raises ValueError
     where there is no row.
     """
     if not rows:
         raise ValueError("a floor without a row cannot be drawn")
     sheet = Sheet(width=width)
-    floor = _Floor(place=place, along=along, across=across, gap=gap, rows=rows, pipes=pipes)
+    floor = _Floor(
+        place=place, along=along, across=across, gap=gap, edge=edge, rows=rows, pipes=pipes, doors=doors
+    )
     aside = extent(rows[-1].number.text, sheet.em("figure"))[0] + 2.0
     taken = 6.0 if sheet.thumbnail else 2 * margin(sheet) + aside + 2 * _BAND + 11.0
     scale, named = _scale(floor, width - taken)
@@ -277,10 +413,11 @@ def _lettering(view: View, floor: _Floor) -> None:
     _arrow(view, floor)
     _dimensions(view, floor)
     _pipe_letters(view, floor)
+    _door_letters(view, floor)
     _board_letters(view, floor)
     sheet.settle()
     top = key(sheet, _entries(floor), view.zone.box.bottom + 3.0) + 2.0
-    top = _table(sheet, floor.rows, top)
+    top = _table(sheet, [_row_words(floor, row) for row in floor.rows], top)
     notes(sheet, _closing(floor), top + 1.0)
     if sheet.unplaced:
         words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."

@@ -50,6 +50,9 @@ Lengths: TypeAlias = Annotated[
 Margins: TypeAlias = Annotated[
     tuple[Worked, ...], Takes(dimension=LENGTH, least=_NOUGHT, most=_HUNDRED_METRES)
 ]
+Offsets: TypeAlias = Annotated[
+    tuple[Worked, ...], Takes(dimension=LENGTH, least=-_HUNDRED_METRES, most=_HUNDRED_METRES)
+]
 Corners: TypeAlias = Annotated[tuple[Worked, ...], Takes(dimension=ANGLE, above=_NOUGHT, most=Decimal(360))]
 Numbers: TypeAlias = Annotated[tuple[Worked, ...], Takes(dimension=NUMBER, least=_NOUGHT)]
 

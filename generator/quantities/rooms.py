@@ -74,10 +74,14 @@ class Outline:
 
     def crosses_itself(self) -> bool:
         """Whether two walls that are not neighbours cross or touch."""
+        return self.crossing() is not None
+
+    def crossing(self) -> tuple[int, int] | None:
+        """Two walls, counted from nought, that are not neighbours and cross or touch."""
         walls = self.walls
         count = len(walls)
         pairs = ((i, j) for i in range(count) for j in range(i + 2, count) if (i, j) != (0, count - 1))
-        return any(_meet(*walls[i], *walls[j]) for i, j in pairs)
+        return next(((i, j) for i, j in pairs if _meet(*walls[i], *walls[j])), None)
 
 
 def outline(lengths: Sequence[float], corners: Sequence[float]) -> Outline:

@@ -57,8 +57,9 @@ PHRASES: Mapping[str, Phrase] = {
     "moisture_in_air": Phrase(
         "moisture of wood in air of %(item)s °C and %(second)s of saturation, USDA Wood Handbook eq. 4-5"
     ),
-    "boards_opened": Phrase("boards opened when rows of %(item)s are laid with offcuts used again"),
-    "boards_at_least": Phrase("all rows of %(item)s end to end, in boards of %(step)s, taken up"),
+    "boards_opened": Phrase("boards opened when rows of %(item)s in all are laid with offcuts used again"),
+    "boards_at_least": Phrase("all rows end to end, %(item)s, in boards of %(step)s, taken up"),
+    "row_chosen": Phrase("row 1 chosen so that no strip is narrow, with rows of %(second)s over %(item)s"),
     "start_chosen": Phrase("start chosen to keep ends and stagger in a row of %(item)s"),
     "screws_counted": Phrase("screws of each piece on faces %(item)s long, %(second)s high, %(step)s apart"),
 }

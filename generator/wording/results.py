@@ -99,6 +99,10 @@ FINDINGS: Mapping[str, str] = {
     "no-swelling": "the floor is laid as damp as it will ever be, so it only shrinks",
     "maker-not-asked": "the maker's own gap is not given; it governs where there is one",
     "rows-shared": "the last row would be too narrow, so first and last are both ripped to %(actual)s",
+    "rows-shifted": "a strip along a wall would be too narrow, so row 1 is ripped to %(actual)s and all rows "
+    "shift with it",
+    "strip-narrow": "no width of row 1 keeps every strip along a wall to %(limit)s; the narrowest is "
+    "%(actual)s",
     "mixed-lengths": "boards come in mixed lengths, %(actual)s on the mean, so the count is a likely one",
     "no-floor": "no way of starting the rows keeps least end and stagger with boards of %(limit)s in rows of "
     "%(actual)s",

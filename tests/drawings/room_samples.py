@@ -50,6 +50,16 @@ def skirting(
     )  # fmt: skip
 
 
+def floor_room(walls: tuple[str, ...], outs: tuple[int, ...] = ()) -> Any:
+    """A room of square corners; `outs` are the numbers of those that stand out into it."""
+    corners = [size("270 deg" if at in outs else "90 deg") for at in range(1, len(walls) + 1)]
+    return run_with("room", walls=several(*walls), corners=tuple(corners))
+
+
+def rectangle(long: int, wide: int) -> Any:
+    return floor_room((f"{long} mm", f"{wide} mm", f"{long} mm", f"{wide} mm"))
+
+
 def floor(
     long: int = 4460,
     wide: int = 3570,
@@ -58,18 +68,25 @@ def floor(
     *,
     gap: int = 10,
     pipes: int = 2,
+    room: Any = None,
+    doors: tuple[tuple[str, str, str], ...] = (),
+    start_wall: str = "1",
 ) -> dict[str, object]:
     made = run_with(
-        "floor_layout", room_length=f"{long} mm", room_width=f"{wide} mm", gap=f"{gap} mm",
+        "floor_layout", room=room or rectangle(long, wide), gap=f"{gap} mm", start_wall=start_wall,
         cover_width=f"{cover} mm", board_lengths=several(*boards), least_end="200 mm",
         least_stagger="150 mm", least_rip="50 mm", saw_kerf="3 mm",
         pipe_alongs=several(*(f"{300 + 120 * at} mm" for at in range(pipes))),
         pipe_acrosses=several(*("60 mm" for _ in range(pipes))),
         pipe_diameters=several(*("15 mm" for _ in range(pipes))),
+        **{
+            f"door_{name}": several(*(door[at] for door in doors))
+            for at, name in enumerate(("walls", "starts", "widths"))
+        },
     )  # fmt: skip
     return bound(
-        "floor_plan", along=made.along, across=made.across, gap=size(f"{gap} mm"), rows=made.laid,
-        pipes=made.pipes,
+        "floor_plan", along=made.along, across=made.across, gap=size(f"{gap} mm"), edge=made.edge,
+        rows=made.laid, pipes=made.pipes, doors=made.thresholds,
     )  # fmt: skip
 
 

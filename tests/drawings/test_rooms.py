@@ -8,11 +8,14 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely import unary_union
+from shapely.affinity import translate
 from shapely.geometry import Polygon
 
 from generator.drawings import Size, draw
 from generator.drawings.registry import lay
 from generator.drawings.sheet import Sheet, collisions
+from generator.quantities.rectilinear import Ring
 from tests.drawings.room_samples import (
     SQUARE,
     USUAL,
@@ -27,6 +30,7 @@ from tests.drawings.room_samples import (
     window,
 )
 from tests.drawings.samples import PAPER, THUMBNAIL, WIDTHS
+from tests.quantities.square_rooms import ROOMS, rings, surveyed
 
 ANY_WIDTH = st.sampled_from((*WIDTHS, THUMBNAIL))
 
@@ -107,6 +111,14 @@ def test_floor_anywhere(
     assert collisions(lay("floor_plan", values, width).sheet) == ()
 
 
+@settings(max_examples=15, deadline=None)
+@given(rings(most=4), st.integers(120, 240), st.integers(0, 2), st.booleans(), ANY_WIDTH)
+def test_floor_of_any_square_room(ring: Ring, cover: int, pipes: int, door: bool, width: float) -> None:
+    doors = (("2", "10 mm", f"{abs(ring[2][1] - ring[1][1]) - 20:g} mm"),) if door else ()
+    values = floor(cover=cover, room=surveyed(ring), pipes=pipes, doors=doors)
+    assert collisions(lay("floor_plan", values, width).sheet) == ()
+
+
 @settings(max_examples=40, deadline=None)
 @given(
     st.integers(2400, 12000), st.integers(2300, 3600), st.sampled_from((400, 450, 600)), st.integers(0, 4),
@@ -157,14 +169,29 @@ def test_skirting_pieces_lie_on_their_walls_and_never_on_one_another() -> None:
             assert one.intersection(other).area < 1e-6
 
 
-def test_floor_boards_fill_the_floor_without_a_hole_or_an_overlap() -> None:
-    sheet = lay("floor_plan", floor(), PAPER).sheet
-    boards = [part(sheet, name) for name in sheet.outlines if name.startswith("row")]
-    whole = sum(board.area for board in boards)
-    assert whole == pytest.approx(4440 * 3550)
-    xs = [x for board in boards for x, _ in board.exterior.coords]
-    ys = [y for board in boards for _, y in board.exterior.coords]
-    assert (min(xs), max(xs), min(ys), max(ys)) == pytest.approx((0, 4440, 0, 3550))
+@pytest.mark.parametrize("name", ROOMS)
+def test_floor_boards_fill_the_room_less_its_gap_without_a_hole_or_an_overlap(name: str) -> None:
+    ring = ROOMS[name]
+    sheet = lay("floor_plan", floor(room=surveyed(ring), pipes=0), PAPER).sheet
+    boards = [Polygon(outline.real) for part, outline in sheet.outlines.items() if part.startswith("row")]
+    inner = Polygon(ring).buffer(-10, join_style="mitre")
+    inner = translate(inner, -inner.bounds[0], -inner.bounds[1])
+    assert sum(board.area for board in boards) == pytest.approx(inner.area)
+    assert unary_union(boards).symmetric_difference(inner).area < 1e-3
+
+
+@pytest.mark.parametrize("name", ROOMS)
+def test_walls_stand_round_the_room_and_nowhere_in_it(name: str) -> None:
+    ring, doors = ROOMS[name], (("1", "20 mm", "800 mm"),)
+    sheet = lay("floor_plan", floor(room=surveyed(ring), pipes=0, doors=doors), PAPER).sheet
+    walls = [Polygon(outline.real) for part, outline in sheet.outlines.items() if part.startswith("wall")]
+    edge = min(x for x, _ in ring) + 10, min(y for _, y in ring) + 10
+    room = translate(Polygon(ring), -edge[0], -edge[1])
+    assert unary_union(walls).intersection(room).area < 1e-3
+    assert sum(wall.area for wall in walls) == pytest.approx(unary_union(walls).area)
+    assert unary_union(walls).intersection(room.exterior).length == pytest.approx(room.length - 800)
+    strip = Polygon(sheet.outlines["threshold 1"].real)
+    assert max(strip.bounds[2] - strip.bounds[0], strip.bounds[3] - strip.bounds[1]) == pytest.approx(800)
 
 
 def test_frame_members_never_stand_in_one_another() -> None:

@@ -32,6 +32,7 @@ NOT_FOLLOWED = {
 # Chosen or sorted by the sizes as they were given: at others another layout, order or refusal comes out.
 CHOSEN_ONCE = {
     "floor_layout": "the rows are those of the layout that was chosen",
+    "room_reach": "a corner that is not square is refused",
     "sheet_layout": "sheets that no longer meet on a stud are refused",
 }
 SORTED = ".measured["

@@ -2,55 +2,109 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import groupby
 
-from generator.quantities.board_rows import LaidRow, Rule, fewest_boards, lay_mixed, lay_rows
-from generator.quantities.calculator import Example, Length, Lengths, Margin, Margins, calculator
-from generator.quantities.functions import mean, round_down, total
+from generator.quantities.board_rows import LaidRow, Rule, Run, fewest_boards, lay_mixed, lay_rows
+from generator.quantities.calculator import (
+    Example,
+    Length,
+    Lengths,
+    Margin,
+    Margins,
+    Numbers,
+    Offsets,
+    Times,
+    calculator,
+)
+from generator.quantities.families.rooms import Room
+from generator.quantities.floor_outline import FloorOutline, between, floor_outline, reach
+from generator.quantities.floor_rows import Strip, Widths, row_widths, strips
+from generator.quantities.functions import mean, total
+from generator.quantities.openings_in_walls import Lists, Stretch, stretches
+from generator.quantities.rectilinear import holds, sides
 from generator.quantities.results import Finding, Findings, InputRefused, found
 from generator.quantities.worked import Worked, applied, named, plain
 from generator.quantities.workings import print_worked
 from generator.units import LENGTH, Value
 
-MOST_ROWS = 150
 _HALF = 2
+_NEAR = 1e-6
 _NONE: tuple[Worked, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class FloorRow:
-    """One row from the starting wall: its width and the boards in it from its start.
+class RoomReach:
+    """How far a room reaches along its starting wall and across it, at the most."""
 
-    `joints` are from the row's start; `begins` and `ends` say board, offcut or rip.
+    along: Worked
+    across: Worked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FloorRow:
+    """One row from wall to wall: its width and the boards in it from its start, on the left.
+
+    Rows are numbered from the starting wall; `mark` adds a letter where walls part a row into several.
+    `start` and `top` are from the floor's leftmost edge and from row 1's. `joints` are from the row's own
+    start; `begins` and `ends` say board, offcut or cut, `fitted` notched where a board meets a corner.
     """
 
     number: Worked
+    mark: str
+    start: Worked
+    top: Worked
     width: Worked
+    length: Worked
     pieces: tuple[Worked, ...]
     joints: tuple[Worked, ...]
     begins: str
     ends: str
+    fitted: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PipeHole:
-    """A hole for a pipe: its row, its place from the row's start and the starting wall, and its diameter."""
+    """A hole for a pipe: its row, its place from the row's start and from row 1's edge, its diameter."""
 
     number: Worked
     row: Worked
+    mark: str
     along: Worked
     across: Worked
     hole: Worked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FloorCorner:
+    """A corner of the floor within its gap, at which its side along a wall begins, and how long that is."""
+
+    wall: Worked
+    x: Worked
+    y: Worked
+    side: Worked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Threshold:
+    """A door that the floor ends at: its wall, its ends from the wall's left end, and the strip across it."""
+
+    number: Worked
+    wall: Worked
+    start: Worked
+    end: Worked
+    strip: Worked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FloorLayout:
-    """A floor laid out row by row.
+    """A floor laid out row by row; `edge` goes round it clockwise from the starting wall's left end.
 
     `boards` is how many the layout opens, `fewest` what its length needs at the least; `waste` is the share
-    bought beyond the floor as laid. `first_width` and `last_width` are what the outer rows are ripped to.
+    bought beyond the floor as laid. `first_width` and `last_width` are what the outer rows are ripped to,
+    `notched` counts the rows with a board cut round a corner, `beading` is the edge along the walls.
     """
 
     along: Worked
@@ -58,122 +112,204 @@ class FloorLayout:
     rows: Worked
     first_width: Worked
     last_width: Worked
+    edge: tuple[FloorCorner, ...]
     laid: tuple[FloorRow, ...]
     pipes: tuple[PipeHole, ...]
+    thresholds: tuple[Threshold, ...]
     boards: Worked | None
     fewest: Worked
     laid_area: Worked
     bought_area: Worked | None
     waste: Worked | None
+    notched: Worked
+    strip_length: Worked
+    beading: Worked
     notes: Findings
     refused: Findings
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Widths:
-    """Width of each row from the starting wall."""
+@calculator(
+    example=Example(
+        inputs={"room": "room", "start_wall": "1"},
+        gives={"along": "5200 mm", "across": "4100 mm"},
+    )
+)
+def room_reach(*, room: Room, start_wall: Times | None = None) -> RoomReach:
+    """How far a room with square corners reaches along one of its walls and across it.
 
-    first: Worked
-    last: Worked
-    rows: int
-    cover: Worked
-    balanced: bool
-
-    def of(self, at: int) -> Worked:
-        if at == 0:
-            return self.first
-        return self.last if at == self.rows - 1 else self.cover
+    Walls and a wall's number in; lengths out, wall to wall at the widest. Own derivation.
+    """
+    along, across = reach(room, start_wall)
+    return RoomReach(along=along, across=across)
 
 
 @calculator(
     example=Example(
         inputs={
-            "room_length": "4460 mm",
-            "room_width": "3570 mm",
+            "room": "room",
             "gap": "10 mm",
             "cover_width": "190 mm",
             "board_lengths": ("2200 mm",),
             "least_end": "300 mm",
             "least_stagger": "300 mm",
             "least_rip": "60 mm",
+            "door_walls": ("1",),
+            "door_starts": ("1000 mm",),
+            "door_widths": ("838 mm",),
         },
-        gives={"along": "4440 mm", "across": "3550 mm", "rows": "19", "last_width": "130 mm", "boards": "39"},
+        gives={"along": "5180 mm", "across": "4080 mm", "rows": "22", "beading": "17762 mm"},
     )
 )
 def floor_layout(
     *,
-    room_length: Length,
-    room_width: Length,
+    room: Room,
     gap: Margin,
     cover_width: Length,
     board_lengths: Lengths,
     least_end: Length,
     least_stagger: Length,
     least_rip: Length,
+    start_wall: Times | None = None,
     saw_kerf: Margin | None = None,
-    pipe_alongs: Margins | None = None,
+    pipe_alongs: Offsets | None = None,
     pipe_acrosses: Margins | None = None,
     pipe_diameters: Lengths | None = None,
     pipe_gap: Margin | None = None,
+    door_walls: Numbers | None = None,
+    door_starts: Margins | None = None,
+    door_widths: Lengths | None = None,
 ) -> FloorLayout:
-    """Rows, widths, starts and boards of a floor in a room of four square corners, boards end-matched.
+    """Rows, widths, starts and boards of a floor in a room of square corners, boards end-matched.
 
-    Lengths in; lengths, counts and areas out. `room_length` lies along the boards. One board length is laid
-    by search among starts; several are taken as they come out of the pack, in the order listed. An offcut of
-    a row's end only starts a later row and that of a start only ends one, as tongues and grooves demand.
-    A last row narrower than `least_rip` is shared with the first. Own derivation; limits are the maker's.
+    Lengths in; lengths, counts and areas out. Row 1 lies along `start_wall` and rows begin at its left; walls
+    may stand in and out, so that a row is cut round a corner or parted in two. One board length is laid by
+    search among starts; several are taken as they come out of the pack, in the order listed. An offcut of a
+    row's end only starts a later row and that of a start only ends one, as tongues and grooves demand. Row
+    widths are shifted where a strip along any wall would be narrower than `least_rip`. Pipes are from the
+    starting wall's left end and from that wall; doors as in `skirting_run`, by the width their strip covers.
+    Own derivation; limits are the maker's.
     """
-    _refuse(room_length, room_width, gap, board_lengths, least_end, least_stagger)
-    along, across = room_length - 2 * gap, room_width - 2 * gap
-    widths = _widths(named(across, "across", "Floor across the boards"), cover_width, least_rip)
+    _refuse(board_lengths, least_end, least_stagger)
+    lists = Lists(
+        kind="door", walls=door_walls or _NONE, starts=door_starts or _NONE, widths=door_widths or _NONE
+    )
+    doors = stretches(lists, room.lengths)
+    outline = floor_outline(room, gap, least_rip, start_wall)
+    widths = row_widths(outline, cover_width, least_rip)
+    laid = strips(outline, widths)
     rule = Rule(
-        row=along.number,
         kerf=saw_kerf.number if saw_kerf else 0.0,
         least_end=least_end.number,
         least_stagger=least_stagger.number,
     )
-    made = _lay(widths.rows, board_lengths, rule)
-    pipes = _pipes(
-        (pipe_alongs or _NONE, pipe_acrosses or _NONE, pipe_diameters or _NONE), pipe_gap or gap, gap, widths
+    made = _lay(laid, board_lengths, rule)
+    floor = _Floor(
+        outline=outline,
+        widths=widths,
+        strips=laid,
+        lengths=board_lengths,
+        opened=made[0] if made else None,
+        rows=tuple(
+            _row(strip, row, board_lengths)
+            for strip, row in zip(laid, made[1] if made else (), strict=bool(made))
+        ),
     )
-    laid = made[1] if made else ()
-    rows = tuple(_row(at, row, along, board_lengths, widths) for at, row in enumerate(laid))
-    return _layout(along, across, widths, rows, pipes, board_lengths, made[0] if made else None)
+    places = (pipe_alongs or _NONE, pipe_acrosses or _NONE, pipe_diameters or _NONE)
+    pipes = _pipes(floor, places, pipe_gap or gap, gap)
+    return _layout(floor, room, pipes, doors, least_rip)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Floor:
+    """What has been laid: the outline, its rows from wall to wall, and how many boards were opened."""
+
+    outline: FloorOutline
+    widths: Widths
+    strips: tuple[Strip, ...]
+    lengths: tuple[Worked, ...]
+    opened: int | None
+    rows: tuple[FloorRow, ...]
+
+    @property
+    def end_to_end(self) -> Worked:
+        """All rows end to end, those of one length together."""
+        ordered = sorted((strip.length for strip in self.strips), key=lambda length: length.number)
+        groups = [list(group) for _, group in groupby(ordered, key=lambda length: length.number)]
+        parts = [plain(len(group)) * group[0] for group in groups]
+        return named(parts[0] if len(parts) == 1 else total(parts), "end_to_end", "Rows end to end")
 
 
 def _layout(
-    along: Worked,
-    across: Worked,
-    widths: _Widths,
-    rows: tuple[FloorRow, ...],
-    pipes: tuple[PipeHole, ...],
-    lengths: tuple[Worked, ...],
-    opened: int | None,
+    floor: _Floor, room: Room, pipes: tuple[PipeHole, ...], doors: tuple[Stretch, ...], least_rip: Worked
 ) -> FloorLayout:
-    long, broad = named(along, "along", "Floor along the boards"), named(across, "across", "Floor across")
-    laid_area = long * broad
-    boards = None if opened is None else applied("boards_opened", (along, *lengths), _count(opened))
+    lengths, widths, outline = floor.lengths, floor.widths, floor.outline
+    along = named(outline.along, "along", "Floor along the boards")
+    across = named(outline.across, "across", "Floor across the boards")
+    whole = len(outline.ring) == 4
+    laid_area = along * across if whole else outline.area()
+    boards = (
+        None
+        if floor.opened is None
+        else applied("boards_opened", (floor.end_to_end, *lengths), _count(floor.opened))
+    )
     bought = None if boards is None else _bought(boards, lengths, widths.cover)
+    openings = total([door.width for door in doors]) if doors else None
     return FloorLayout(
-        along=along,
-        across=across,
+        along=outline.along,
+        across=outline.across,
         rows=plain(widths.rows),
         first_width=widths.first,
         last_width=widths.last,
-        laid=rows,
+        edge=tuple(_corners(outline)),
+        laid=floor.rows,
         pipes=pipes,
+        thresholds=tuple(_threshold(door) for door in doors),
         boards=boards,
-        fewest=applied(
-            "boards_at_least", (along, mean(lengths)), _count(_fewest(widths.rows, along, lengths))
-        ),
+        fewest=applied("boards_at_least", (floor.end_to_end, mean(lengths)), _count(_fewest(floor))),
         laid_area=laid_area,
         bought_area=bought,
         waste=None if bought is None else _waste(bought, laid_area),
-        notes=found(
-            (widths.balanced, Finding(code="rows-shared", actual=widths.first)),
-            (len(lengths) > 1, Finding(code="mixed-lengths", actual=mean(lengths))),
+        notched=plain(sum(not strip.patch.whole for strip in floor.strips)),
+        strip_length=openings or plain(0) * room.perimeter,
+        beading=room.perimeter - openings if openings else room.perimeter,
+        notes=_notes(floor, least_rip),
+        refused=() if floor.rows else _no_floor(floor),
+    )
+
+
+def _notes(floor: _Floor, least_rip: Worked) -> Findings:
+    widths, lengths = floor.widths, floor.lengths
+    return found(
+        (widths.shared, Finding(code="rows-shared", actual=widths.first)),
+        (widths.shifted, Finding(code="rows-shifted", actual=widths.first)),
+        (
+            widths.shifted and widths.narrowest.number < least_rip.number - _NEAR,
+            Finding(code="strip-narrow", actual=widths.narrowest, limit=least_rip),
         ),
-        refused=() if rows else (Finding(code="no-floor", actual=along, limit=lengths[0]),),
+        (len(lengths) > 1, Finding(code="mixed-lengths", actual=mean(lengths))),
+    )
+
+
+def _no_floor(floor: _Floor) -> Findings:
+    longest = max((strip.length for strip in floor.strips), key=lambda length: length.number)
+    return (Finding(code="no-floor", actual=longest, limit=floor.lengths[0]),)
+
+
+def _corners(outline: FloorOutline) -> Iterator[FloorCorner]:
+    for wall, ((x, y), (next_x, next_y)) in zip(outline.walls, sides(outline.ring), strict=True):
+        level = y == next_y
+        ends = (outline.x(x), outline.x(next_x)) if level else (outline.y(y), outline.y(next_y))
+        start, end = sorted(ends, key=lambda place: place.number)
+        yield FloorCorner(wall=plain(wall + 1), x=outline.x(x), y=outline.y(y), side=between(start, end))
+
+
+def _threshold(door: Stretch) -> Threshold:
+    return Threshold(
+        number=plain(door.number),
+        wall=plain(door.wall + 1),
+        start=door.start,
+        end=door.end,
+        strip=door.width,
     )
 
 
@@ -190,15 +326,11 @@ def _count(number: int) -> Value:
     return Value(Decimal(number))
 
 
-def _fewest(rows: int, along: Worked, lengths: Sequence[Worked]) -> int:
-    return fewest_boards(rows, along.number, mean(lengths).number)
+def _fewest(floor: _Floor) -> int:
+    return fewest_boards(floor.end_to_end.number, mean(floor.lengths).number)
 
 
-def _refuse(
-    length: Worked, width: Worked, gap: Worked, boards: Sequence[Worked], end: Worked, stagger: Worked
-) -> None:
-    if length <= 2 * gap or width <= 2 * gap:
-        raise InputRefused("gap-takes-room", "gap")
+def _refuse(boards: Sequence[Worked], end: Worked, stagger: Worked) -> None:
     shortest = min(boards, key=lambda board: board.number)
     if end > shortest:
         raise InputRefused("end-over-board", "least_end", board=print_worked(shortest).text())
@@ -206,39 +338,31 @@ def _refuse(
         raise InputRefused("stagger-over-half", "least_stagger", board=print_worked(shortest).text())
 
 
-def _widths(across: Worked, cover: Worked, least_rip: Worked) -> _Widths:
-    """Whole rows, with a last one ripped; where it would be too narrow, first and last share the loss."""
-    whole = round_down(across / cover, plain(1))
-    left = across - whole * cover
-    full = int(whole.magnitude)
-    if full > MOST_ROWS:
-        raise InputRefused("too-many-marks", "cover_width", most=str(MOST_ROWS))
-    if full == 0:
-        return _Widths(first=across, last=across, rows=1, cover=cover, balanced=False)
-    if left.number < 1e-6:
-        return _Widths(first=cover, last=cover, rows=full, cover=cover, balanced=False)
-    if left >= least_rip:
-        return _Widths(first=cover, last=left, rows=full + 1, cover=cover, balanced=False)
-    shared = (cover + left) / 2
-    return _Widths(first=shared, last=shared, rows=full + 1, cover=cover, balanced=True)
-
-
-def _lay(rows: int, lengths: tuple[Worked, ...], rule: Rule) -> tuple[int, tuple[LaidRow, ...]] | None:
+def _lay(
+    laid: tuple[Strip, ...], lengths: tuple[Worked, ...], rule: Rule
+) -> tuple[int, tuple[LaidRow, ...]] | None:
+    runs = [Run(row=strip.row, start=strip.patch.hull.left, length=strip.length.number) for strip in laid]
     if len(lengths) == 1:
-        return lay_rows(rows, lengths[0].number, rule)
-    return lay_mixed(rows, [length.number for length in lengths], rule)
+        return lay_rows(runs, lengths[0].number, rule)
+    return lay_mixed(runs, [length.number for length in lengths], rule)
 
 
-def _row(at: int, laid: LaidRow, along: Worked, lengths: tuple[Worked, ...], widths: _Widths) -> FloorRow:
-    pieces = _worked_pieces(laid, along, lengths)
+def _row(strip: Strip, laid: LaidRow, lengths: tuple[Worked, ...]) -> FloorRow:
+    pieces = _worked_pieces(laid, strip.length, lengths)
     joints = tuple(total(pieces[: number + 1]) for number in range(len(pieces) - 1))
+    only = len(pieces) == 1 and (laid.starts_with_offcut or laid.ends_with_offcut)
     return FloorRow(
-        number=plain(at + 1),
-        width=widths.of(at),
+        number=plain(strip.row + 1),
+        mark=strip.mark,
+        start=strip.start,
+        top=strip.top,
+        width=strip.width,
+        length=strip.length,
         pieces=pieces,
         joints=joints,
-        begins="offcut" if laid.starts_with_offcut else _kind(laid.pieces[0], lengths),
-        ends="offcut" if laid.ends_with_offcut else _kind(laid.pieces[-1], lengths),
+        begins="offcut" if laid.starts_with_offcut or only else _kind(laid.pieces[0], lengths),
+        ends="offcut" if laid.ends_with_offcut or only else _kind(laid.pieces[-1], lengths),
+        fitted="" if strip.patch.whole else "notched",
     )
 
 
@@ -269,7 +393,7 @@ def _start(piece: float, along: Worked, lengths: tuple[Worked, ...]) -> Worked:
 
 
 def _pipes(
-    lists: tuple[tuple[Worked, ...], ...], room: Worked, gap: Worked, widths: _Widths
+    floor: _Floor, lists: tuple[tuple[Worked, ...], ...], room: Worked, gap: Worked
 ) -> tuple[PipeHole, ...]:
     alongs, acrosses, diameters = lists
     for name, items in (("pipe_acrosses", acrosses), ("pipe_diameters", diameters)):
@@ -277,22 +401,23 @@ def _pipes(
             raise InputRefused("lists-differ", name, found=str(len(items)), wanted=str(len(alongs)))
     places = zip(alongs, acrosses, diameters, strict=True)
     return tuple(
-        PipeHole(
-            number=plain(number),
-            row=plain(_row_at((across - gap).number, widths)),
-            along=along - gap,
-            across=across - gap,
-            hole=diameter + 2 * room,
-        )
+        _pipe(floor, number, (along, across), diameter + 2 * room, gap)
         for number, (along, across, diameter) in enumerate(places, 1)
     )
 
 
-def _row_at(across: float, widths: _Widths) -> int:
-    """The row a place lies in, counted from 1; outside the floor the nearest row."""
-    at = 0.0
-    for number in range(widths.rows):
-        at += widths.of(number).number
-        if across < at:
-            return number + 1
-    return widths.rows
+def _pipe(floor: _Floor, number: int, place: tuple[Worked, Worked], hole: Worked, gap: Worked) -> PipeHole:
+    outline = floor.outline
+    right = place[0] + outline.origin if outline.origin.number else place[0]
+    along, across = right - gap, place[1] - gap
+    if not holds(outline.room, (along.number, across.number)):
+        raise InputRefused("pipe-outside", "pipe_alongs", number=str(number))
+    strip = min(floor.strips, key=lambda strip: strip.off(along.number, across.number))
+    return PipeHole(
+        number=plain(number),
+        row=plain(strip.row + 1),
+        mark=strip.mark,
+        along=between(strip.start, along),
+        across=across,
+        hole=hole,
+    )

@@ -196,6 +196,32 @@ FAULTS: Mapping[str, Fault] = {
     "gap-takes-room": Fault(
         "The gap at the walls takes the whole room for %(where)s.", "Expected a gap of millimetres."
     ),
+    "corner-not-square": Fault(
+        "Corner %(number)s is %(found)s for %(where)s, and a floor is worked out between square walls.",
+        "Expected 90° or 270° at every corner: lay the floor to the square of the room, and scribe it to a "
+        "wall that leans.",
+    ),
+    "corners-do-not-add-up": Fault(
+        "The corners do not make a room for %(where)s: together they are %(over)s off.",
+        "Expected 90° inside a corner and 270° where one stands out, four more of the first.",
+    ),
+    "floor-open": Fault(
+        "Going round, the last wall ends %(apart)s from where the first began, for %(where)s.",
+        "Expected the walls to close within the floor's gap, %(gap)s: measure them again.",
+    ),
+    "floor-behind-start": Fault(
+        "Wall %(number)s cannot be the starting wall for %(where)s: there is floor behind it.",
+        "Expected the wall furthest back on that side, since rows are counted from there.",
+    ),
+    "floor-too-narrow": Fault(
+        "Between walls %(one)s and %(two)s the gap leaves less than %(least)s of floor for %(where)s.",
+        "Expected room for the narrowest strip there: leave the place out of the room, or measure it again.",
+    ),
+    "pipe-outside": Fault(
+        "The pipe numbered %(number)s stands outside the room for %(where)s.",
+        "Expected its middle along the starting wall from that wall's left end (to the left of it below 0), "
+        "and its distance from the wall.",
+    ),
     "end-over-board": Fault(
         "The least end piece is longer than the shortest board, %(board)s, for %(where)s.",
         "Expected a least end that a board can give.",
