@@ -8,7 +8,7 @@ from importlib import metadata
 from pathlib import Path
 from typing import NamedTuple, TypeAlias
 
-SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue", "theme")
+SCHEMA_KINDS = ("method", "job", "house-rules", "catalogue", "theme", "translation")
 LISTS = ("calculators", "drawings", "materials", "people", "places", "tools", "work")
 
 DESCRIPTION = """\

@@ -22,7 +22,7 @@ from generator.documents.drawing_files import plain
 from generator.documents.figures import bench_order
 from generator.documents.front import issue_of
 from generator.documents.holds import numbered, releaser
-from generator.documents.task import Task, day, sentence
+from generator.documents.task import Task, sentence
 from generator.drawings.orders import BENCH_FORMS, Order
 from generator.model.card import Card
 from generator.model.folder import Project
@@ -57,7 +57,7 @@ def compose_cards(task: Task) -> Document:
         description=say("Bench card of %(job)s.", job=job.job.value),
         job=_place(job),
         company=task.company,
-        issue=issue_of(control),
+        issue=issue_of(control, task.language),
         footer=_footer(task, control),
         blocks=cards,
     )
@@ -135,8 +135,12 @@ def _footer(task: Task, control: DocumentControl) -> tuple[str, ...]:
         Status.SUPERSEDED: say("Superseded"),
         Status.WITHDRAWN: say("Withdrawn"),
     }
-    issued = say("Issued %(date)s", date=day(control.issued.value)) if control.issued else say("Not issued")
-    return (words[issue_of(control).status], issued)
+    issued = (
+        say("Issued %(date)s", date=task.language.day(control.issued.value))
+        if control.issued
+        else say("Not issued")
+    )
+    return (words[issue_of(control, task.language).status], issued)
 
 
 def _column(opening: OpeningLedger) -> CardColumn:

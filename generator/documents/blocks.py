@@ -72,6 +72,19 @@ class Link:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Edition:
+    """A page in one of the languages it is published in: tag, the language's own name, and the way to it.
+
+    `here` is true for the page it stands on.
+    """
+
+    tag: str
+    name: str
+    href: str
+    here: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
     """A label with what it says."""
 
@@ -783,7 +796,9 @@ class Document:
     company's name, its parts set apart by points. `links` lead to other pages of the publication. `address`
     is where the page will stand once published, for the code that leads back to it from paper. `files` lead
     to what may be taken from the page: lists, and all of it in one. `logo` is an address that holds the
-    firm's logo whole; empty where it is not to be shown.
+    firm's logo whole; empty where it is not to be shown. `editions` are the languages of the page, the one
+    that governs first; none where it is published in that alone. `notice` says of a translation how it stands
+    to the text that governs: in its own language, then in the governing one.
     """
 
     kind: Kind
@@ -800,6 +815,8 @@ class Document:
     files: tuple[Link, ...] = ()
     address: str = ""
     logo: str = ""
+    editions: tuple[Edition, ...] = ()
+    notice: tuple[Prose, ...] = ()
     blocks: tuple[Block, ...]
 
     def steps(self) -> tuple[Step, ...]:

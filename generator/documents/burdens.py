@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from generator.documents.blocks import Block, Column, Prose, Table, Text
 from generator.documents.task import Task
+from generator.model.catalogue import DUSTS
+from generator.model.steps import REACHES, ZONES
 from generator.quantities.lifts import Lifted, lifts_of
 from generator.quantities.wood_dust import WoodDust, wood_dust
-from generator.wording import Language
+from generator.wording import Language, among
 
 
 def burdens(task: Task) -> tuple[Block, ...]:
@@ -43,14 +45,14 @@ def _lifts(task: Task, lifted: tuple[Lifted, ...]) -> Table:
 
 def _row(lifted: Lifted, language: Language) -> tuple[str, ...]:
     say = language.say
-    zones = ", ".join(say(zone.value) for zone in lifted.lift.zones)
+    zones = ", ".join(say(among(ZONES, zone.value)) for zone in lifted.lift.zones)
     held = lifted.filter
     return (
         str(lifted.step),
         lifted.label,
         f"{lifted.mass:.1f}",
         str(lifted.people),
-        say("%(zones)s; %(reach)s", zones=zones, reach=say(lifted.lift.reach.value)),
+        say("%(zones)s; %(reach)s", zones=zones, reach=say(among(REACHES, lifted.lift.reach.value))),
         f"{held.men:.0f}, {held.women:.0f}",
         _verdict(lifted, language),
     )
@@ -64,7 +66,7 @@ def _verdict(lifted: Lifted, language: Language) -> str:
 
 def _dust(task: Task, dust: WoodDust) -> Iterator[Prose]:
     say = task.language.say
-    kinds = ", ".join(say(kind) for kind in dust.kinds)
+    kinds = ", ".join(say(among(DUSTS, kind)) for kind in dust.kinds)
     yield say(
         "**Wood dust** (%(kinds)s): at most %(limit)g mg/m³ over eight hours, inhalable; any hardwood or "
         "mixed board in it makes that 3 (EH40/2005). A limit is no aim: it is kept as far below as can be.",

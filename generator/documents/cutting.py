@@ -43,7 +43,7 @@ def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterat
     for place, sheet in enumerate(_sheets(plan, first=number == 1), 1):
         picture = task.pictures[sheet]
         key, phone = f"bars-{number}-{place}", task.pictures[_on_phone(sheet)]
-        caption = _outcome(task, plan, within) if place == 1 else picture.title
+        caption = _outcome(task, plan, within) if place == 1 else task.language.quote(picture.title)
         yield in_files(task, Figure(key=key, caption=caption, picture=picture, phone=phone), key)
 
 

@@ -25,6 +25,7 @@ from generator.quantities.readings import Readings, member_lengths, spread_evenl
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 from generator.units import print_value
+from generator.wording.marks import unmarked
 
 PLACE = "place"
 
@@ -180,7 +181,7 @@ def _as_kind(kind: object, found: object, lengths: Mapping[str, Worked]) -> Boun
         return _part(kind, found)
     if isinstance(found, EvenPacker) and kind == tuple[Reading, ...] and lengths:
         return _readings(found, lengths)
-    return found if isinstance(found, str) and kind is str else None
+    return unmarked(found) if isinstance(found, str) and kind is str else None
 
 
 def _several(kind: object, found: tuple[object, ...]) -> Bound | None:
@@ -301,7 +302,7 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
     figure = Figure(
         key=key,
         number=number,
-        caption=_caption(picture),
+        caption=task.language.quote(_caption(picture)),
         picture=picture,
         phone=task.pictures[phone],
     )

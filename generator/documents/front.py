@@ -15,21 +15,22 @@ from generator.documents.blocks import (
 )
 from generator.documents.holds import deputy, hold_line, numbered, releaser
 from generator.documents.openings import schedule
-from generator.documents.task import Task, day, first_paragraph, sentence, short_day
+from generator.documents.task import Task, first_paragraph, sentence, short_day
 from generator.model.jobs import DocumentControl as Control
 from generator.model.jobs import Job, Signed
 from generator.model.jobs import Person as Named
+from generator.wording import Language
 
 EMERGENCY = ("call", "hurt", "fire", "shut_off")
 
 
-def issue_of(control: Control) -> Issue:
+def issue_of(control: Control, language: Language) -> Issue:
     """The revision and where it stands."""
     return Issue(
         revision=control.revision.value,
         status=Status(control.status.value.replace(" ", "-")),
-        issued=short_day(control.issued.value if control.issued else None),
-        review_by=short_day(control.review_by.value if control.review_by else None),
+        issued=short_day(control.issued.value if control.issued else None, language),
+        review_by=short_day(control.review_by.value if control.review_by else None, language),
         replaces=control.replaces.typed if control.replaces else "",
     )
 
@@ -39,7 +40,7 @@ def front_page(task: Task, job: Job, control: Control) -> FrontPage:
     return FrontPage(
         title_lines=(task.method.title.value,),
         under=_under(task, job),
-        issue=issue_of(control),
+        issue=issue_of(control, task.language),
         what=_what(task, job),
         where=_where(task, job),
         places=schedule(task),
@@ -76,7 +77,11 @@ def _when(task: Task, job: Job) -> Prose:
     if job.when is None:
         return ""
     say, when = task.language.say, job.when
-    days = say("%(first)s to %(last)s", first=day(when.from_.value), last=day(when.to.value))
+    days = say(
+        "%(first)s to %(last)s",
+        first=task.language.day(when.from_.value),
+        last=task.language.day(when.to.value),
+    )
     hours = task.told(when.hours)
     return say("%(days)s, %(hours)s.", days=days, hours=hours) if hours else f"{days}."
 
@@ -137,7 +142,8 @@ def _control(task: Task, control: Control) -> DocumentControl:
         say("Copies: %(holders)s.", holders="; ".join(copies)) if copies else "",
     )
     return DocumentControl(
-        signatories=tuple(_signatory(act, signed) for act, signed in acts), notes=tuple(filter(None, notes))
+        signatories=tuple(_signatory(act, signed, task.language) for act, signed in acts),
+        notes=tuple(filter(None, notes)),
     )
 
 
@@ -150,7 +156,8 @@ def _changed(task: Task, replaced: str, changed: str) -> str:
     return task.language.say("Changed since %(revision)s: %(what)s", revision=replaced, what=changed)
 
 
-def _signatory(act: str, signed: Signed | None) -> Signatory:
+def _signatory(act: str, signed: Signed | None, language: Language) -> Signatory:
     if signed is None:
         return Signatory(act=act, name="", role="")
-    return Signatory(act=act, name=signed.by.value, role=signed.role.value, date=short_day(signed.date.value))
+    date = short_day(signed.date.value, language)
+    return Signatory(act=act, name=signed.by.value, role=signed.role.value, date=date)

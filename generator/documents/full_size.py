@@ -51,7 +51,7 @@ def compose_full_size(task: Task) -> Document | None:
         description=say("Full-size drawings of %(job)s.", job=job.job.value),
         job=job.job.value,
         company=task.company,
-        issue=issue_of(control),
+        issue=issue_of(control, task.language),
         footer=(say("Lay a drawing on the work only if the rule measures 100 mm."),),
         blocks=shown,
     )

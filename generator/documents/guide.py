@@ -20,6 +20,7 @@ from generator.documents.blocks import (
 from generator.documents.cutting import cutting_part
 from generator.documents.hazards import hazard_table
 from generator.documents.held import held_figures
+from generator.documents.index import stage_told
 from generator.documents.pieces import piece_list
 from generator.documents.sections import sections
 from generator.documents.statement import cautions
@@ -82,7 +83,7 @@ def _summary(task: Task) -> TaskSummary:
     holds = sum(1 for step in method.steps if step.hold)
     tools = task.project.catalogue.tools
     return TaskSummary(
-        stage=method.stage.value,
+        stage=stage_told(method.stage.value, task.language),
         title_lines=(method.title.value,),
         summary=(task.told(method.summary),),
         facts=(
@@ -138,7 +139,9 @@ def _glossary(task: Task) -> Glossary:
     return Glossary(
         key="words",
         title=task.language.say("Words of the trade"),
-        terms=tuple(Term(word=word, meaning=task.told(meaning)) for word, meaning in terms),
+        terms=tuple(
+            Term(word=task.language.quote(word), meaning=task.told(meaning)) for word, meaning in terms
+        ),
     )
 
 

@@ -8,6 +8,7 @@ from generator.model.hazards import RANKS
 from generator.model.hazards import Control as Rule
 from generator.model.hazards import Hazard as HazardRule
 from generator.model.scalars import Word
+from generator.wording.marks import parted, without_end
 
 
 def hazard_table(task: Task) -> HazardTable:
@@ -25,28 +26,28 @@ def hazard_table(task: Task) -> HazardTable:
 def touched(task: Task, keys: frozenset[str]) -> tuple[HazardTouched, ...]:
     """The hazards a step meets, by their numbers in the table."""
     return tuple(
-        HazardTouched(number=number, name=name_of(rule))
+        HazardTouched(number=number, name=name_of(task, rule))
         for number, rule in enumerate(task.method.hazards, 1)
         if rule.hazard.value in keys
     )
 
 
-def name_of(rule: HazardRule) -> str:
+def name_of(task: Task, rule: HazardRule) -> str:
     """The hazard as it is printed."""
-    return rule.title.value if rule.title else rule.hazard.value.replace("-", " ")
+    return rule.title.value if rule.title else task.language.quote(rule.hazard.value.replace("-", " "))
 
 
 def _hazard(task: Task, number: int, rule: HazardRule) -> Hazard:
-    remains, _, reason = task.told(rule.remains).replace("\n", " ").partition(". ")
+    remains, reason = parted(task.told(rule.remains).replace("\n", " "), ". ")
     harms = ", ".join(task.lines(*rule.harms))
     how = task.told(rule.how)
     return Hazard(
         number=number,
-        name=name_of(rule),
+        name=name_of(task, rule),
         harms=f"{sentence(harms)}. {how}".strip(),
         steps=task.method.steps_of(rule.hazard.value),
         controls=tuple(_control(task, control) for control in sorted(rule.controls, key=_strength)),
-        remains=remains.rstrip("."),
+        remains=without_end(remains, "."),
         reason=reason,
         rating=_rating(task, rule),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.documents.blocks import HoldLine, HoldPoint, Person
-from generator.documents.task import Task
+from generator.documents.task import Task, sentence
 from generator.model.jobs import Person as Named
 from generator.model.steps import Hold
 
@@ -60,8 +60,8 @@ def hold_point(task: Task, held: NumberedHold) -> HoldPoint:
 
 def _waits(task: Task, hold: Hold) -> str:
     before, sees = task.told(hold.before), task.told(hold.sees)
-    sentence = task.language.say("Released before %(before)s.", before=before)
-    return f"{sentence} {sees[:1].upper()}{sees[1:]}".strip()
+    waits = task.language.say("Released before %(before)s.", before=before)
+    return f"{waits} {sentence(sees)}".strip()
 
 
 def hold_line(task: Task, held: NumberedHold) -> HoldLine:

@@ -9,6 +9,7 @@ from generator.documents.blocks import Document, JobEntry, Link, MethodEntry, Me
 from generator.documents.figures import thumbnail
 from generator.documents.front import issue_of
 from generator.documents.task import Task, duration, first_paragraph, sentence
+from generator.wording import Language, among
 
 STAGES = ("survey", "demolition", "structure", "first fixing", "second fixing", "finishing", "repairs")
 
@@ -33,19 +34,24 @@ def compose_index(listed: Sequence[Listed]) -> Document:
         title=say("Methods"),
         description=say("Task guides and method statements of %(company)s.", company=first.company),
         company=first.company,
-        blocks=(MethodList(stages=tuple(_stage(stage, listed) for stage in stages)),),
+        blocks=(MethodList(stages=tuple(_stage(stage, listed, first.language) for stage in stages)),),
     )
+
+
+def stage_told(stage: str, language: Language) -> str:
+    """A usual stage in the words of the language; one of the user's own as it was written."""
+    return language.say(among(STAGES, stage)) if stage in STAGES else language.quote(stage)
 
 
 def _place(stage: str) -> tuple[int, str]:
     return (STAGES.index(stage) if stage in STAGES else len(STAGES), stage)
 
 
-def _stage(stage: str, listed: Sequence[Listed]) -> Stage:
+def _stage(stage: str, listed: Sequence[Listed], language: Language) -> Stage:
     inside = [one for one in listed if one.guide.method.stage.value == stage]
     return Stage(
         key=f"stage-{stage.replace(' ', '-')}",
-        title=sentence(stage),
+        title=sentence(stage_told(stage, language)),
         methods=tuple(_entry(one) for one in sorted(inside, key=lambda one: one.guide.method.method.value)),
     )
 
@@ -78,4 +84,4 @@ def _job(task: Task, links: tuple[Link, ...]) -> JobEntry:
     job = task.job
     if job is None or job.document is None:
         raise ValueError("a statement takes a job with its document control")
-    return JobEntry(title=job.job.value, issue=issue_of(job.document), links=links)
+    return JobEntry(title=job.job.value, issue=issue_of(job.document, task.language), links=links)

@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from generator.documents.blocks import Origin
+from generator.documents.blocks import Origin as Place
 from generator.documents.task import Task
-from generator.quantities.worked import Given, Named, Working, parts_of
+from generator.quantities.worked import Given, Named, Origin, Working, parts_of
 from generator.quantities.workings import THIN
 from generator.units import print_value
+from generator.wording import Language
 
 READING = "@"
+ORIGINS: Mapping[Origin, str] = {
+    Origin.ROW: "survey row",
+    Origin.JOB: "job",
+    Origin.HOUSE: "house rules",
+    Origin.DEFAULT: "default",
+    Origin.EXAMPLE: "example",
+    Origin.CATALOGUE: "catalogue",
+    Origin.POLICY: "policy",
+}
 
 
-def origins(task: Task, tree: Working) -> tuple[Origin, ...]:
+def origins(task: Task, tree: Working) -> tuple[Place, ...]:
     """The written values of a working, not those of a quantity it names; readings of one size together."""
     by_name: dict[tuple[str, str], list[Given]] = {}
     while isinstance(tree, Named):
@@ -21,9 +31,16 @@ def origins(task: Task, tree: Working) -> tuple[Origin, ...]:
     for given in _own(tree):
         by_name.setdefault((given.name.partition(READING)[0], task.place(given.span)), []).append(given)
     return tuple(
-        Origin(name=name, value=_values(given), place=f"{given[0].origin}, {place}")
+        Place(
+            name=name, value=_values(given), place=f"{origin_told(given[0].origin, task.language)}, {place}"
+        )
         for (name, place), given in by_name.items()
     )
+
+
+def origin_told(origin: Origin, language: Language) -> str:
+    """Where a value comes from, in words."""
+    return language.say(ORIGINS[origin])
 
 
 def _own(tree: Working) -> Iterator[Given]:

@@ -57,9 +57,9 @@ def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
     over = f" + {print_worked(cut.over).number}" if cut.over.magnitude else ""
     return Piece(
         mark=f"{opening.mark}{cut.mark}" if opening.row else cut.mark,
-        piece=f"{cut.role}, {cut.name}",
+        piece=task.language.quote(f"{cut.role}, {cut.name}"),
         opening=opening.mark if opening.row else "",
-        hand=cut.hand,
+        hand=task.language.quote(cut.hand),
         long_point=f"{long}{over}",
         short_point=short if short != long else "",
         ends=ends_of(task, cut),

@@ -28,10 +28,10 @@ def _section(task: Task, rule: SectionRule) -> Section:
     asked = task.job is None and bool(rule.job) and bool(rule.question)
     return Section(
         key=f"section-{rule.key.replace('_', '-')}",
-        title=f"{rule.id} {rule.title}",
+        title=f"{rule.id} {task.language.say(rule.title)}",
         text=(*task.lines(*(answer.text for answer in answers)), *_elsewhere(task, rule)),
         not_applicable=_not_applicable(task, refused) if refused else None,
-        questions=(rule.question,) if asked else (),
+        questions=(task.language.say(rule.question),) if asked else (),
     )
 
 
@@ -68,7 +68,7 @@ def _rules(task: Task) -> tuple[Prose, ...]:
     """The numbers of the safety rules applied, and each that is set aside with the firm's reason."""
     say = task.language.say
     reached = exposures_reached(task.ledger, task.project.catalogue.tools)
-    applied = rules_applied(task.method, task.job, task.project, exposures=reached)
+    applied = rules_applied(task.governing, task.job, task.project, exposures=reached)
     kept = ", ".join(rule.number for rule in applied if rule.set_aside is None)
     aside = (rule for rule in applied if rule.set_aside is not None)
     return (

@@ -27,7 +27,7 @@ from generator.documents.programme import programme_part
 from generator.documents.ripping import ripping_list
 from generator.documents.sections import sections
 from generator.documents.steps import sequence
-from generator.documents.task import Task, day
+from generator.documents.task import Task
 from generator.documents.ways import comparisons
 from generator.documents.workings import policy_note, workings
 from generator.model.jobs import DocumentControl, Job
@@ -49,7 +49,7 @@ def compose_statement(task: Task, *, links: tuple[Link, ...] = ()) -> Document:
         description=_description(task, job),
         job=_place(job),
         company=task.company,
-        issue=issue_of(control),
+        issue=issue_of(control, task.language),
         footer=_footer(task, control),
         home=Link(text=task.language.say("All methods"), href="index.html"),
         links=links,
@@ -69,7 +69,11 @@ def _description(task: Task, job: Job) -> str:
 
 def _footer(task: Task, control: DocumentControl) -> tuple[str, ...]:
     say = task.language.say
-    issued = say("Issued %(date)s", date=day(control.issued.value)) if control.issued else say("Not issued")
+    issued = (
+        say("Issued %(date)s", date=task.language.day(control.issued.value))
+        if control.issued
+        else say("Not issued")
+    )
     return (say("Method statement"), issued)
 
 
@@ -144,10 +148,11 @@ def _cutting(task: Task) -> Part:
 
 def cautions(task: Task) -> Cautions:
     """The usual cautions, and what comes before this document."""
+    texts = cautions_for("statement" if task.job else "guide")
     return Cautions(
         key="cautions",
         title=task.language.say("Before you rely on this"),
-        lines=(*cautions_for("statement" if task.job else "guide"), *_of_nation(task)),
+        lines=(*(task.language.say(text) for text in texts), *_of_nation(task)),
     )
 
 
@@ -164,7 +169,7 @@ def _of_nation(task: Task) -> tuple[Prose, ...]:
                 "hold."
             ),
         )
-    names = "; ".join(f"{entry.subject}: {entry.names}" for entry in known)
+    names = "; ".join(f"{say(entry.subject)}: {entry.names}" for entry in known)
     return (say("In %(nation)s the law and guidance are, %(names)s.", nation=site.nation.value, names=names),)
 
 

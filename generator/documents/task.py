@@ -18,6 +18,7 @@ from generator.prose import resolve
 from generator.quantities.cutting.plan import CuttingPlan
 from generator.quantities.ledger import Ledger, OpeningLedger
 from generator.wording import Language
+from generator.wording.marks import capital
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +35,11 @@ class Task:
     def method(self) -> Method:
         """The method applied."""
         return self.ledger.method
+
+    @property
+    def governing(self) -> Method:
+        """The method in English, whatever the language of the page: what rules are held against."""
+        return self.project.method(self.method.method.value) or self.method
 
     @property
     def job(self) -> Job | None:
@@ -59,8 +65,15 @@ class Task:
         return f"{inside.as_posix()}:{span.line}"
 
     def told(self, prose: Told | None, opening: OpeningLedger | None = None) -> Prose:
-        """The prose with its values put in; empty for none. With an `opening`, that opening's own values."""
-        return resolve(prose, self.ledger, self.language, opening=opening).strip() if prose else ""
+        """The prose with its values put in; empty for none. With an `opening`, that opening's own values.
+
+        What is not put into the language of the page is English, with figures and words as English has them.
+        """
+        if prose is None:
+            return ""
+        if self.language.governs or prose.tag == self.language.tag:
+            return resolve(prose, self.ledger, self.language, opening=opening).strip()
+        return self.language.quote(resolve(prose, self.ledger, opening=opening).strip())
 
     def lines(self, *prose: Told | None) -> tuple[Prose, ...]:
         """Each that is given, with its values put in."""
@@ -82,16 +95,11 @@ def duration(minutes: int, language: Language) -> str:
     return language.say("%(hours)s h %(rest)s min", hours=hours, rest=rest)
 
 
-def day(told: date | None) -> str:
-    """A day as it is written in a sentence; empty for none."""
-    return f"{told.day} {told:%B %Y}" if told else ""
-
-
-def short_day(told: date | None) -> str:
+def short_day(told: date | None, language: Language) -> str:
     """A day as it is written in a box; empty for none."""
-    return f"{told.day} {told:%b %Y}" if told else ""
+    return language.short_day(told) if told else ""
 
 
 def sentence(text: str) -> str:
     """Words of a file set as a sentence: a capital first."""
-    return f"{text[:1].upper()}{text[1:]}"
+    return capital(text)

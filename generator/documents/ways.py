@@ -12,6 +12,7 @@ from generator.quantities.ledger import OpeningLedger
 from generator.quantities.results import finding_words
 from generator.quantities.workings import THIN, print_worked
 from generator.units import UNITS
+from generator.wording.marks import without_end
 from generator.wording.results import ASKS, COSTS, OPERATIONS, WAYS
 
 WAY_SHARE, STANDS_SHARE = 26.0, 44.0
@@ -73,7 +74,7 @@ def _leaves(task: Task, way: Found) -> Iterator[Prose]:
     yield say("Door opens to %(angle)s", angle=print_worked(way.swing).text())
     yield from (sentence(finding_words(one, task.language)) for one in way.leaves)
     yield from (
-        say("To settle first: %(question)s", question=say(ASKS[code])).rstrip("?") for code in way.asks
+        without_end(say("To settle first: %(question)s", question=say(ASKS[code])), "?") for code in way.asks
     )
 
 

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from generator.documents.blocks import Policy, PolicyNote, Working, WorkingCase, Workings
-from generator.documents.origins import origins
+from generator.documents.origins import origin_told, origins
 from generator.documents.task import Task
 from generator.model.amounts import Amount
+from generator.prose import print_result
 from generator.quantities.ledger import Entry, OpeningLedger
 from generator.quantities.limits import limit_lines, with_limits
 from generator.quantities.worked import Worked
-from generator.quantities.workings import print_worked, working_lines
+from generator.quantities.workings import working_lines
 from generator.units import UNITS, Unit
 
 
@@ -97,16 +98,22 @@ def policy_note(task: Task) -> PolicyNote:
 
 def _policy(task: Task, entry: Entry) -> Policy:
     value = (
-        print_worked(entry.result, _own_unit(entry)).text("\u2009")
+        print_result(entry.result, _own_unit(entry), task.language)
         if isinstance(entry.result, Worked)
         else str(entry.result)
     )
     return Policy(
         label=entry.label,
-        value=value,
+        value=value or "",
         reason=task.told(entry.size.why) if entry.size else "",
-        place=f"{entry.origin}, {task.place(entry.span)}",
+        place=", ".join(_where(task, entry)),
     )
+
+
+def _where(task: Task, entry: Entry) -> Iterator[str]:
+    if entry.origin:
+        yield origin_told(entry.origin, task.language)
+    yield task.place(entry.span)
 
 
 def _own_unit(entry: Entry) -> Unit | None:

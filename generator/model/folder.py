@@ -20,14 +20,17 @@ from generator.model.scalars import Count, Word
 from generator.model.shipped import extended, shipped_catalogue
 from generator.model.survey_rows import rows_of
 from generator.model.tables import Table
+from generator.model.translations import Translation, TranslationFile, check_translation
 from generator.problems import Problem, ProblemLog, Span, nearest
 from generator.reading.files import read_text
 from generator.reading.nodes import Entries, Text
 from generator.reading.surveys import read_survey
 from generator.reading.yaml_nodes import parse_yaml
+from generator.wording.languages import tags
 
 METHODS: Final = "methods"
 HOUSE_RULES: Final = "house-rules.yaml"
+LANGUAGES: Final = "languages"
 # The second is what a plain text editor adds unasked, and some desktops hide.
 WRONG_ENDINGS: Final = (".yml", ".yaml.txt")
 
@@ -44,10 +47,17 @@ class Project:
     catalogue: Catalogue
     house: HouseRules
     files: tuple[Path, ...]
+    translations: tuple[Translation, ...] = ()
 
     def method(self, number: str) -> Method | None:
         """The method of this number."""
         return next((method for method in self.methods if method.method.value == number), None)
+
+    def translation(self, method: Method, tag: str) -> Translation | None:
+        """What of a method has been put into a language; None where nothing has."""
+        number = method.method.value
+        found = (one for one in self.translations if one.tag == tag and one.file.method.value == number)
+        return next(found, None)
 
 
 def load_folder(folder: Path, log: ProblemLog) -> Project:
@@ -83,6 +93,7 @@ class _Loader:
             check_method(method, catalogue, self._log)
         jobs = self._jobs(methods, catalogue)
         house = self._house(house_file)
+        translations = self._translations(methods)
         check_policy(house, sound, len(sound) == len(methods), self._log)
         return Project(
             folder=self._folder.parent,
@@ -91,6 +102,7 @@ class _Loader:
             catalogue=catalogue,
             house=house,
             files=tuple(self._files),
+            translations=translations,
         )
 
     def _listed(self, folder: Path) -> list[Path]:
@@ -169,6 +181,31 @@ class _Loader:
     def _house(self, path: Path) -> HouseRules:
         house = self._described(HouseRules, self._read(path)) if path.is_file() else None
         return house or no_house_rules(path)
+
+    def _translations(self, methods: Mapping[str, Method | None]) -> tuple[Translation, ...]:
+        folder = self._folder / LANGUAGES
+        found = sorted(path for path in folder.iterdir() if path.is_dir()) if folder.is_dir() else []
+        read = (self._translation(tag, path, methods) for tag in found for path in self._listed(tag))
+        return tuple(one for one in read if one)
+
+    def _translation(
+        self, folder: Path, path: Path, methods: Mapping[str, Method | None]
+    ) -> Translation | None:
+        """A translation that can serve; a language that the tool does not speak is a fault of its folder."""
+        known, file = tags(), self._described(TranslationFile, self._read(path))
+        if folder.name not in known:
+            near, listed = nearest(folder.name, known), ", ".join(known)
+            self._log.add("language-unknown", _whole(path), tag=folder.name, known=listed, nearest=near)
+        if file is None or folder.name not in known:
+            return None
+        number = file.method
+        if number.value not in methods:
+            near = nearest(number.value, methods)
+            self._log.add("translation-method", number.span, method=number.value, nearest=near)
+        translation, method = Translation(tag=folder.name, file=file), methods.get(number.value)
+        if method:
+            check_translation(translation, method, self._log)
+        return translation
 
     def _catalogue(self) -> Catalogue:
         paths = self._listed(self._folder / "catalogue")

@@ -25,6 +25,7 @@ from generator.model.scalars import (
 )
 from generator.model.tables import CodeTable, Table
 from generator.model.texts import at_fault, log_of
+from generator.wording.languages import tags
 
 
 class Company(Described):
@@ -104,6 +105,9 @@ class HouseRules(Described):
     theme: KebabName | None = Field(
         None,
         description="the theme by its folder's name, in “themes” here or shipped",
+    )
+    languages: ManyOf[Annotated[Word, one_of(*tags())]] = Field(
+        (), description="further languages for the learner's guides, such as pl; the English text governs"
     )
     policy: Table[SizeGiven] = Field(Table.empty(), description="policy sizes by name, for every method")
     rules: ManyOf[Rule] = Field((), description="safety rules of the firm, beside those of the shipped book")

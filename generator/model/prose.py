@@ -40,11 +40,15 @@ Part: TypeAlias = Words | Reference | Kept
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Prose:
-    """Prose with its place, the text it was read from, and its parts in order."""
+    """Prose with its place, the text it was read from, and its parts in order.
+
+    `tag` is the language of a translation, empty for the English of a file.
+    """
 
     span: Span
     source: Text
     parts: tuple[Part, ...]
+    tag: str = ""
 
     @property
     def references(self) -> tuple[Reference, ...]:

@@ -18,8 +18,9 @@ from generator.model.house import HouseRules
 from generator.model.jobs import Job
 from generator.model.method import Method
 from generator.model.theme import ThemeFile
+from generator.model.translations import TranslationFile
 
-Kind: TypeAlias = Literal["method", "job", "house-rules", "catalogue", "theme"]
+Kind: TypeAlias = Literal["method", "job", "house-rules", "catalogue", "theme", "translation"]
 
 KINDS: Final[Mapping[Kind, type[Described]]] = {
     "method": Method,
@@ -27,6 +28,7 @@ KINDS: Final[Mapping[Kind, type[Described]]] = {
     "house-rules": HouseRules,
     "catalogue": CatalogueFile,
     "theme": ThemeFile,
+    "translation": TranslationFile,
 }
 
 

@@ -26,6 +26,7 @@ from generator.drawings.orders import Order
 from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
 from generator.model.folder import METHODS
+from generator.pipeline.editions import editions, guide_in, index_in
 from generator.pipeline.pairs import Pair
 from generator.pipeline.standing import ways_to_issues, with_standing
 from generator.problems import ProblemLog
@@ -37,8 +38,9 @@ from generator.rendering.logos import logo_address
 from generator.rendering.pictures import drawing_files
 from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from generator.rendering.themes import Theme
+from generator.wording.languages import language
 
-LIBRARY = "index"
+LIBRARY, INDEX = "index", "index.html"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,8 +48,8 @@ class Composition:
     """The HTML of a document, for the screen and for the printer, and the drawings that stand as files.
 
     `card` is the bench card's sheet, `full_size` that of the drawings at 1:1, `carried` the page as it is
-    sent away from the site, `lists` what spreadsheets take, `content` the hash of what a statement says; each
-    is empty where there is none.
+    sent away from the site, `lists` what spreadsheets take, `content` the hash of what a statement says,
+    `abroad` a guide's page by the tag of each further language; each is empty where there is none.
     """
 
     page: str
@@ -58,6 +60,7 @@ class Composition:
     content: str = ""
     drawings: Mapping[str, str] = field(default_factory=dict)
     lists: Mapping[str, bytes] = field(default_factory=dict)
+    abroad: Mapping[str, str] = field(default_factory=dict)
 
 
 def compose(pair: Pair) -> bytes:
@@ -65,7 +68,8 @@ def compose(pair: Pair) -> bytes:
     task = _task(pair, carded=True)
     document = _document(task, pair)
     if pair.job is None:
-        return _kept(_laid_out(document, document, pair.theme))
+        made = _laid_out(document, document, pair.theme)
+        return _kept(replace(made, abroad={tag: _abroad(task, pair, tag) for tag in pair.tags}))
     full_size, found = compose_full_size(task), listings(task)
     ways = _ways_beside(full_size, found, pair)
     made = _laid_out(_on_the_site(document, ways, pair), document, pair.theme)
@@ -91,11 +95,27 @@ def compose_page(pair: Pair) -> bytes:
     return render_page(document, pair.theme).encode()
 
 
+def compose_page_in(page: tuple[Pair, str]) -> bytes:
+    """The page of a guide's pair alone, in the further language of the tag."""
+    pair, tag = page
+    return _abroad(_task(pair, carded=False), pair, tag).encode()
+
+
+def _abroad(task: Task, pair: Pair, tag: str) -> str:
+    """A guide's page in a further language, from the same drawings."""
+    return guide_in(language(tag), task, pair.name, pair.tags, pair.theme)
+
+
 def _document(task: Task, pair: Pair) -> Document:
     composed = (
         compose_statement(task, links=_links(pair)) if pair.job else compose_guide(task, links=_links(pair))
     )
-    document = replace(composed, address=_address(pair), logo=_logo(pair))
+    document = replace(
+        composed,
+        address=_address(pair),
+        logo=_logo(pair),
+        editions=editions(f"{pair.name}.html", pair.tags),
+    )
     control = pair.job.document if pair.job else None
     if control is None:
         return document
@@ -200,10 +220,17 @@ def composition(made: bytes) -> Composition:
 
 
 def compose_page_of_all(pairs: tuple[Pair, ...]) -> bytes:
-    """The index page over all guides and the statements that apply them."""
+    """The index pages over all guides, the English one with the jobs that apply them; see `index_pages`."""
     guides = [pair for pair in pairs if pair.job is None]
-    document = compose_index([_listed(guide, pairs) for guide in guides])
-    return render_page(document, pairs[0].theme).encode()
+    listed, theme, tags = [_listed(guide, pairs) for guide in guides], pairs[0].theme, guides[0].tags
+    document = replace(compose_index(listed), editions=editions(INDEX, tags))
+    abroad = {f"{tag}/{INDEX}": index_in(language(tag), listed, tags, theme) for tag in tags}
+    return json.dumps({INDEX: render_page(document, theme), **abroad}).encode()
+
+
+def index_pages(made: bytes) -> Mapping[str, bytes]:
+    """The index pages by their places in the site."""
+    return {name: page.encode() for name, page in json.loads(made).items()}
 
 
 def _laid_out(page: Document, sheet: Document, theme: Theme) -> Composition:
@@ -224,8 +251,8 @@ def _task(pair: Pair, *, carded: bool) -> Task:
     at_full_size = full_size_orders(ledger) if pair.job else ()
     dosed = dose_orders(ledger, pair.project.catalogue.tools) if pair.job else ()
     pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *cards, *timed, *dosed, *at_full_size))
-    language = language_of(pair.theme)
-    return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=language)
+    spoken = language_of(pair.theme)
+    return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=spoken)
 
 
 def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:

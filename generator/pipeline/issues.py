@@ -66,7 +66,7 @@ def _superseded(old: Issued, new: Issued, company: str, theme: Theme, marked: tu
             "Superseded by revision %(new)s, issued on %(day)s. Do not work from revision %(old)s.",
             new=new.revision,
             old=old.revision,
-            day=day_of(new),
+            day=day_of(new, language),
         ),
         company=company,
         home=Link(text=say("All methods"), href="../index.html"),
@@ -79,7 +79,7 @@ def _superseded(old: Issued, new: Issued, company: str, theme: Theme, marked: tu
                 text=say(
                     "Revision %(revision)s as it was issued on %(day)s",
                     revision=old.revision,
-                    day=day_of(old),
+                    day=day_of(old, language),
                 ),
                 href=f"{old.folder}/{page_of(old)}",
             ),

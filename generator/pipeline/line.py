@@ -20,6 +20,7 @@ from generator.pipeline.compositions import (
     compose_pack_of_all,
     compose_page_of_all,
     composition,
+    index_pages,
 )
 from generator.pipeline.faults import find_faults
 from generator.pipeline.inputs import Inputs, read_inputs
@@ -34,7 +35,7 @@ from generator.register.book import Register, read_register
 from generator.rendering.dressing import theme_of
 from generator.rendering.logos import check_logo
 from generator.rendering.offline import WORKER, offline_worker
-from generator.rendering.search import INDEX, search_files
+from generator.rendering.search import INDEX, search_files, search_index
 from generator.rendering.themes import Theme
 from generator.safety.returns import check_strangers
 
@@ -94,9 +95,10 @@ def make_publications(assessed: Assessed, crew: Crew) -> Mapping[str, Mapping[st
     to_read = dict(zip(sheets, printed[: len(sheets)], strict=True))
     jobs = [(pair, documents[pair.name]) for pair in pairs if pair.job]
     site = {
-        "index.html": index,
+        **index_pages(index),
         **search_files(_pages(documents), theme),
         **_pages(documents),
+        **_abroad(documents),
         **to_read,
         **{name: content for _, each in jobs for name, content in _beside(each).items()},
         **{pair.parcel: parcel_of(pair, each, to_read, common) for pair, each in jobs},
@@ -120,11 +122,29 @@ def _kept_together(pairs: Iterable[Pair]) -> Mapping[str, tuple[str, ...]]:
     sheets = {
         f"{pair.name}.html": tuple(name for name in (f"{pair.name}.pdf", pair.card) if name) for pair in pairs
     }
-    return {"index.html": (INDEX,), **sheets}
+    abroad = {f"{tag}/{pair.name}.html": () for pair in pairs for tag in pair.tags}
+    tags = {name.partition("/")[0] for name in abroad}
+    return {
+        "index.html": (INDEX,),
+        **sheets,
+        **abroad,
+        **{f"{tag}/index.html": (f"{tag}/{INDEX}",) for tag in tags},
+    }
 
 
 def _pages(composed: Mapping[str, Composition]) -> dict[str, bytes]:
     return {f"{name}.html": each.page.encode() for name, each in composed.items()}
+
+
+def _abroad(composed: Mapping[str, Composition]) -> dict[str, bytes]:
+    """The guides in further languages, each language in its folder with an index of its own to search."""
+    by_tag: dict[str, dict[str, bytes]] = {}
+    for name, each in composed.items():
+        for tag, page in each.abroad.items():
+            by_tag.setdefault(tag, {})[f"{name}.html"] = page.encode()
+    searched = {f"{tag}/{INDEX}": search_index(pages) for tag, pages in by_tag.items()}
+    placed = {f"{tag}/{name}": page for tag, pages in by_tag.items() for name, page in pages.items()}
+    return placed | searched
 
 
 def _beside(composed: Composition) -> dict[str, bytes]:

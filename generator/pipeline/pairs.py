@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from generator.documents.card_rows import has_card
-from generator.model.folder import HOUSE_RULES, METHODS, Project
+from generator.model.folder import HOUSE_RULES, LANGUAGES, METHODS, Project
 from generator.model.jobs import Job
 from generator.model.method import Method
+from generator.model.translations import Translation
 from generator.pipeline.inputs import Inputs
 from generator.register.book import FOLDER as REGISTER
 from generator.register.book import Register
@@ -37,6 +38,12 @@ class Pair:
         """All that its composition depends on: the files, and what was issued of it."""
         entered = [(each.date, each.revision, each.status, each.job, each.content) for each in self.issued]
         return self.by, entered
+
+    @property
+    def tags(self) -> tuple[str, ...]:
+        """The further languages it is published in: a guide in those of the house, a statement in none."""
+        wanted = () if self.job else self.project.house.languages
+        return tuple(dict.fromkeys(word.value for word in wanted))
 
     @property
     def name(self) -> str:
@@ -88,13 +95,24 @@ def pairs_of(
         Pair(
             method=method,
             job=job,
-            project=replace(project, methods=(method,), jobs=(job,) if job else ()),
+            project=replace(
+                project,
+                methods=(method,),
+                jobs=(job,) if job else (),
+                translations=_own(method, job, project),
+            ),
             theme=theme,
-            by=shared | {file: hashes[file] for file in _files(method, job)},
+            by=shared | {file: hashes[file] for file in _files(method, job, project)},
             issued=_issued(job, register),
         )
         for method, job in whole
     )
+
+
+def _own(method: Method, job: Job | None, project: Project) -> tuple[Translation, ...]:
+    """The translations of a guide's method."""
+    number = method.method.value
+    return tuple(one for one in project.translations if one.file.method.value == number and job is None)
 
 
 def company_of(pairs: tuple[Pair, ...]) -> str:
@@ -113,6 +131,7 @@ def _issued(job: Job | None, register: Register | None) -> tuple[Issued, ...]:
 def _stands_apart(path: Path) -> bool:
     """True for a file of one pair alone, readable or not, and for the register, on which none rests."""
     alone = path.parent == Path(METHODS) and path.suffix == ".yaml" and path.name != HOUSE_RULES
+    alone = alone or path.is_relative_to(Path(METHODS, LANGUAGES))
     return alone or path.parent == Path(METHODS, "jobs") or path.is_relative_to(Path(METHODS, REGISTER))
 
 
@@ -124,8 +143,8 @@ def _whole(project: Project) -> Iterator[tuple[Method, Job | None]]:
             yield method, job
 
 
-def _files(method: Method, job: Job | None) -> tuple[str, ...]:
+def _files(method: Method, job: Job | None, project: Project) -> tuple[str, ...]:
     if job is None:
-        return (method.span.file,)
+        return (method.span.file, *(one.file.span.file for one in _own(method, job, project)))
     survey = (job.rows[0].span.file,) if job.rows else ()
     return (method.span.file, job.span.file, *survey)

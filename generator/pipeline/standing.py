@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import date
 
 from generator.documents.blocks import Document, FrontPage, Link
-from generator.documents.task import day
 from generator.model.jobs import DocumentControl
 from generator.register.lines import Issued
 from generator.wording import Language
@@ -37,7 +36,7 @@ def _standing(control: DocumentControl, content: str, issued: tuple[Issued, ...]
         return say(
             "Issued as revision %(revision)s on %(date)s; this page is that content.",
             revision=last.revision,
-            date=day_of(last),
+            date=day_of(last, language),
         )
     return say(
         "Changed since revision %(revision)s was issued: not to be worked from until it is issued again.",
@@ -45,9 +44,9 @@ def _standing(control: DocumentControl, content: str, issued: tuple[Issued, ...]
     )
 
 
-def day_of(issued: Issued) -> str:
+def day_of(issued: Issued, language: Language) -> str:
     """The day of an issue as it is written in a sentence."""
-    return day(date.fromisoformat(issued.date))
+    return language.day(date.fromisoformat(issued.date))
 
 
 def ways_to_issues(issued: tuple[Issued, ...], language: Language) -> tuple[Link, ...]:
@@ -58,13 +57,15 @@ def ways_to_issues(issued: tuple[Issued, ...], language: Language) -> tuple[Link
             text=say(
                 "Superseded: revision %(revision)s, issued on %(date)s",
                 revision=each.revision,
-                date=day_of(each),
+                date=day_of(each, language),
             ),
             href=f"{ISSUES}/{each.folder}.html",
         )
         if each is not issued[-1]
         else Link(
-            text=say("Issued revision %(revision)s, %(date)s", revision=each.revision, date=day_of(each)),
+            text=say(
+                "Issued revision %(revision)s, %(date)s", revision=each.revision, date=day_of(each, language)
+            ),
             href=f"{ISSUES}/{each.folder}/{page_of(each)}",
         )
         for each in reversed(issued)

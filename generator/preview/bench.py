@@ -12,8 +12,10 @@ from generator.pipeline.compositions import (
     Composition,
     compose,
     compose_page,
+    compose_page_in,
     compose_page_of_all,
     composition,
+    index_pages,
 )
 from generator.pipeline.issues import issued_files
 from generator.pipeline.line import Assessed, assess, parcel_of, sheets_of
@@ -21,7 +23,7 @@ from generator.pipeline.pairs import Pair, company_of
 from generator.pipeline.prints import Sheet, assets, hash_of_files, make_assets, print_sheet
 from generator.problems import MachineLacks, Problem, ProblemLog, Severity
 from generator.publishing.crew import Crew, Task
-from generator.rendering.search import FINDER, search_files
+from generator.rendering.search import FINDER, search_files, search_index
 from generator.rendering.search import INDEX as SEARCHED
 from generator.rendering.themes import Theme
 
@@ -91,21 +93,29 @@ class Bench:
         """A page and what went wrong in making it, when an older one is given instead; None where none is."""
         if name in self._issued:
             return self._issued[name], ()
-        pair = self._state.pairs.get(name.removesuffix(".html"))
-        if name == INDEX and self._state.pairs:
+        tag, _, own = name.rpartition("/")
+        pair = self._state.pairs.get(own.removesuffix(".html"))
+        if tag and tag not in self._tags():
+            return None
+        if own == INDEX and self._state.pairs:
             pairs = tuple(self._state.pairs.values())
-            return self._last_good(name, lambda: compose_page_of_all(pairs))
+            return self._last_good(name, lambda: index_pages(compose_page_of_all(pairs))[name])
         if pair is None or not name.endswith(".html"):
             return None
-        return self._last_good(name, lambda: self._page(pair))
+        if tag and tag not in pair.tags:
+            return None
+        return self._last_good(name, lambda: self._page(pair, tag))
 
     def file(self, name: str) -> bytes | None:
         """A file that a page leads to: of the theme, a PDF, a drawing, a list or a parcel."""
         with self._making:
             if name in self._issued:
                 return self._issued[name]
+            tag, _, own = name.rpartition("/")
             if name in (SEARCHED, FINDER):
                 return self._searching().get(name)
+            if own == SEARCHED and tag in self._tags():
+                return search_index(self._pages(tag))
             if name.startswith(ASSETS):
                 return self._assets().get(name.removeprefix(ASSETS))
             for pair in self._state.pairs.values():
@@ -162,7 +172,10 @@ class Bench:
     def _composed(self, pair: Pair) -> Composition:
         return composition(self._perform(Task(step="composition", work=compose, of=pair, by=pair.basis)))
 
-    def _page(self, pair: Pair) -> bytes:
+    def _page(self, pair: Pair, tag: str) -> bytes:
+        if tag:
+            by = (pair.basis, tag)
+            return self._perform(Task(step="page abroad", work=compose_page_in, of=(pair, tag), by=by))
         return self._perform(Task(step="page", work=compose_page, of=pair, by=pair.basis))
 
     def _file_of(self, pair: Pair, name: str) -> bytes | None:
@@ -181,9 +194,16 @@ class Bench:
         """What the search needs, over the pages as they would be now."""
         if self._theme is None:
             return {}
-        pairs = self._state.pairs
-        pages = {f"{name}.html": self._page(pair) for name, pair in pairs.items()}
-        return search_files(pages, self._theme)
+        return search_files(self._pages(), self._theme)
+
+    def _pages(self, tag: str = "") -> Mapping[str, bytes]:
+        """The pages of a language, English without a tag."""
+        pairs = self._state.pairs.items()
+        return {f"{name}.html": self._page(pair, tag) for name, pair in pairs if not tag or tag in pair.tags}
+
+    def _tags(self) -> frozenset[str]:
+        """The further languages that are asked for."""
+        return frozenset(tag for pair in self._state.pairs.values() for tag in pair.tags)
 
     def _parcel(self, pair: Pair) -> bytes:
         composed = self._composed(pair)

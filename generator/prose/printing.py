@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from generator.quantities.calculator import Result
 from generator.quantities.functions import greatest, least
 from generator.quantities.readings import Readings
 from generator.quantities.worked import Judged, Worked
 from generator.quantities.workings import THIN, print_worked
-from generator.units import UNITS, Unit
+from generator.units import LENGTH, UNITS, Unit
 from generator.wording import ENGLISH, Language
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]<>#|])")
@@ -26,7 +27,7 @@ def print_result(
     Readings are given from least to greatest, several values one after another.
     """
     if isinstance(result, Worked):
-        return print_worked(result, unit).text(space)
+        return _figure(result, unit, language, space)
     if isinstance(result, Readings):
         return _range(result, unit, language, space)
     if isinstance(result, Judged):
@@ -34,8 +35,16 @@ def print_result(
     if isinstance(result, str):
         return plain_text(result)
     if isinstance(result, tuple) and result and all(isinstance(item, Worked) for item in result):
-        return ", ".join(print_worked(item, unit).text(space) for item in result)
+        return ", ".join(_figure(item, unit, language, space) for item in result)
     return None
+
+
+def _figure(item: Worked, unit: Unit | None, language: Language, space: str) -> str:
+    """A value as the language writes it; a length with a point in every language (see `Language.figures`)."""
+    printed = print_worked(item, unit)
+    if item.value.dimension == LENGTH:
+        return printed.text(space)
+    return replace(printed, number=language.figures(printed.number)).text(space)
 
 
 def _range(readings: Readings, unit: Unit | None, language: Language, space: str) -> str:

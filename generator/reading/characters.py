@@ -13,7 +13,7 @@ _Finder = Callable[[str], Iterable[re.Match[str]]]
 
 _UNSEEN = re.compile(
     "[^\\n\\t\\x20-\\x7e\\xa0-\\u200a\\u200c-\\u2027\\u202f-\\u205f\\u2061-\\u2065\\u206a-\\ud7ff"
-    "\\ue000-\\ufefe\\uff00-\\ufffd\\U00010000-\\U0010ffff]"
+    "\\ue000-\\ufdcf\\ufdf0-\\ufefe\\uff00-\\ufffd\\U00010000-\\U0010ffff]"
 )
 _TAB = re.compile(r"\t+")
 _ODD_INDENT = re.compile("[\\u00a0\\u2000-\\u200a\\u202f\\u205f\\u3000]+")

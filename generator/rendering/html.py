@@ -6,7 +6,7 @@ import itertools
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any, Literal
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateError
@@ -23,6 +23,7 @@ from generator.documents.blocks import (
 )
 from generator.rendering import markdown, outline
 from generator.rendering.labels import language_of
+from generator.rendering.languages import ENGLISH_TAG, with_languages
 from generator.rendering.numerals import set_numbers
 from generator.rendering.pictures import black_uri, data_uri, icon_symbols, inline_svg
 from generator.rendering.sheet_rule import sheet_rule
@@ -93,7 +94,8 @@ def _filled(document: Document, theme: Theme, language: Language, medium: Medium
     box: dict[str, Any] = {}
     known["lay"] = lambda block, level: box["lay"](block, level)
     box["lay"] = _Laying(macros=environment.get_template("blocks.html").make_module(known))
-    return _INDENTS.sub("\n", environment.get_template(f"{document.kind}.html").render(known)) + "\n"
+    laid = _INDENTS.sub("\n", environment.get_template(f"{document.kind}.html").render(known)) + "\n"
+    return laid if language.governs else with_languages(laid)
 
 
 @lru_cache(maxsize=16)
@@ -193,11 +195,12 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "paper": medium == "paper",
         "learner": document.kind == "guide",
         "assets": assets,
+        "root": assets.removesuffix("assets/"),
         "page_title": page_title(document),
         "entries": outline.contents(document),
         **_parts(document),
         "marks": outline.marks(document),
-        "inline": inline_svg,
+        "inline": partial(inline_svg, tag="" if language.governs else ENGLISH_TAG),
         "cut_columns": cut_columns,
         "code": _code(document.address) if medium == "paper" and document.address else "",
         "sheet_rule": sheet_rule(

@@ -13,7 +13,10 @@ from generator.wording.languages import DOMAIN, LANGUAGES
 
 _ENTRY = re.compile(r'((?:^#: .*\n)+)(?:^#.*\n)*^msgid ((?:".*"\n)+)(?:^msgid_plural ((?:".*"\n)+))?', re.M)
 # What is said elsewhere is printed on a terminal, or drawn.
-_ON_PAGES = ("themes/", "generator/documents/", "generator/pipeline/")
+_ON_PAGES = (
+    "themes/", "generator/documents/", "generator/pipeline/", "generator/safety/",
+    "generator/model/catalogue/",
+)  # fmt: skip
 
 
 class _OwnWords(gettext.NullTranslations):
@@ -35,8 +38,8 @@ class _OwnWords(gettext.NullTranslations):
 
 @lru_cache(maxsize=16)
 def language_of(theme: Theme, language: Language = ENGLISH) -> Language:
-    """The language as the theme speaks it."""
-    if not theme.labels:
+    """The language as the theme speaks it; a theme's own words are English, for English pages alone."""
+    if not (theme.labels and language.governs):
         return language
     return Language(tag=language.tag, catalogue=_OwnWords(theme.labels, language.catalogue))
 

@@ -12,6 +12,7 @@ from markdown_it.token import Token
 from markupsafe import Markup
 
 from generator.rendering.numerals import set_numbers
+from generator.wording.marks import BEGINS, ENDS, marked, unmarked
 
 _RULES = ("emphasis", "escape", "entity", "link", "list", "newline")
 _OUTSIDE = re.compile(r"^(?:[a-z][a-z0-9+.-]*:|//|\\)", re.IGNORECASE)
@@ -43,10 +44,21 @@ def _parser() -> MarkdownIt:
 @lru_cache(maxsize=8192)
 def prose(text: str) -> Markup:
     """Paragraphs and lists as HTML blocks."""
-    return Markup(_parser().render(text).rstrip("\n"))
+    inner, begins, ends = _peeled(text)
+    return Markup(begins + _parser().render(inner).rstrip("\n") + ends)
 
 
 @lru_cache(maxsize=8192)
 def line(text: str) -> Markup:
     """One run of prose as inline HTML, its line ends taken as spaces."""
-    return Markup(_parser().renderInline(" ".join(text.split("\n")).strip()))
+    inner, begins, ends = _peeled(text)
+    return Markup(begins + _parser().renderInline(" ".join(inner.split("\n")).strip()) + ends)
+
+
+def _peeled(text: str) -> tuple[str, str, str]:
+    """Text without the marks of another language where they hold all of it, and the marks to set round it.
+
+    Inside, they would hide from the markdown that a list begins or that bold ends.
+    """
+    inner = unmarked(text)
+    return (inner, BEGINS, ENDS) if text == marked(inner) and text != inner else (text, "", "")

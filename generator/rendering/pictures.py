@@ -23,17 +23,18 @@ _ID = re.compile(r'\bid="([^"]+)"')
 _POINTERS = re.compile(r'(url\(#|href="#|="#)([\w.:-]+)')
 
 
-def inline_svg(picture: Picture, prefix: str) -> Markup:
+def inline_svg(picture: Picture, prefix: str, tag: str = "") -> Markup:
     """The drawing as an SVG element of an HTML page.
 
     Its ids carry `prefix`, so that several drawings may share a page; its words are the picture's `alt`; its
-    colours follow the page. Raises ValueError when the SVG has no viewBox, since it could not be scaled.
+    colours follow the page; `tag` is the language of its words where that is not the page's. Raises
+    ValueError when the SVG has no viewBox, since it could not be scaled.
     """
-    return _inlined(picture.inline(), picture.alt, prefix)
+    return _inlined(picture.inline(), picture.alt, prefix, tag)
 
 
 @lru_cache(maxsize=256)
-def _inlined(svg: str, alt: str, prefix: str) -> Markup:
+def _inlined(svg: str, alt: str, prefix: str, tag: str) -> Markup:
     body = _DROPPED.sub("", _HEAD.sub("", svg, count=1)).strip()
     root = _ROOT.search(body)
     kept = _KEPT.findall(root.group(1)) if root else []
@@ -41,9 +42,10 @@ def _inlined(svg: str, alt: str, prefix: str) -> Markup:
         raise ValueError("a drawing needs an svg element with a viewBox")
     prefix = _NOT_ID.sub("-", prefix)
     named = f"{prefix}-words"
+    spoken = f' lang="{tag}"' if tag else ""
     opening = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing" role="img" aria-labelledby="{named}" '
-        f'{" ".join(kept)}><title id="{named}">{escape(alt)}</title>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing"{spoken} role="img" '
+        f'aria-labelledby="{named}" {" ".join(kept)}><title id="{named}">{escape(alt)}</title>'
     )
     return Markup(opening + _prefixed(body[root.end() :], prefix))
 

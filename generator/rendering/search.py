@@ -11,7 +11,7 @@ from generator.rendering.themes import Theme
 
 INDEX, FINDER = "search.js", "assets/find.js"
 _PASSED_OVER = frozenset({"svg", "script", "style", "nav", "button", "dialog"})
-_REPEATED = frozenset({"step-bar", "step-count", "pointer-way"})
+_REPEATED = frozenset({"step-bar", "step-count", "pointer-way", "translated"})
 _VOID = frozenset({"area", "br", "col", "hr", "img", "input", "link", "meta", "wbr"})
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4"})
 _PARTS = frozenset({"section", "article"})

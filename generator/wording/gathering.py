@@ -6,13 +6,19 @@ Babel is needed here only, never to publish.
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator
+import json
+import re
+from collections.abc import Iterator, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
+
+import yaml
 
 from generator.shipped import shipped
+from generator.wording import ENGLISH
 from generator.wording.arithmetic import PHRASES
+from generator.wording.conventions import FILE as CONVENTIONS
 from generator.wording.faults import ROOMS
 from generator.wording.languages import DOMAIN, LANGUAGES, folder, tags
 from generator.wording.sentences import Said, modules, said
@@ -31,7 +37,7 @@ UNREVIEWED = (
 def files() -> dict[Path, bytes]:
     """Every file of the catalogues as it should stand: the template, and a .po and .mo for each language."""
     found = catalogue()
-    made = {LANGUAGES / f"{DOMAIN}.pot": _as_text(found)}
+    made = {LANGUAGES / f"{DOMAIN}.pot": _as_text(found), CONVENTIONS: _conventions()}
     for tag in tags():
         path = folder(tag) / f"{DOMAIN}.po"
         translated = _brought_up(path, found, tag)
@@ -44,7 +50,8 @@ def catalogue() -> Catalog:
     from babel.messages.catalog import Catalog
 
     found = Catalog(project="storeyrod", fuzzy=False)
-    for one in (*said(modules(ROOT)), *_of_faults(), *_of_arithmetic(), *_of_templates()):
+    sources = (said(modules(ROOT)), _of_faults(), _of_arithmetic(), _of_templates(), _of_data())
+    for one in (one for source in sources for one in source):
         found.add((one.one, one.many) if one.many else one.one, locations=[(one.file, 0)])
     return found
 
@@ -121,3 +128,51 @@ def _of_templates() -> Iterator[Said]:
             for line, _, texts, _ in babel_extract(template, ("_", "gettext", "ngettext"), (), options):
                 forms = [text or "" for text in ((texts,) if isinstance(texts, str) else texts or ())]
                 yield Said(forms[0], "".join(forms[1:2]), file, line)
+
+
+# What is printed of our own data: file, the list in it, and the keys whose words a page may show.
+DATA: tuple[tuple[str, str, tuple[str, ...]], ...] = (
+    ("generator/safety/sections.yaml", "sections", ("title", "question")),
+    ("generator/safety/cautions.yaml", "cautions", ("text",)),
+    ("generator/safety/guidance.yaml", "guidance", ("subject",)),
+    ("generator/model/catalogue/tools.yaml", "tools", ("label",)),
+    ("generator/model/catalogue/materials.yaml", "materials", ("label",)),
+)
+
+
+def _of_data() -> Iterator[Said]:
+    for file, listed, keys in DATA:
+        entries = yaml.safe_load((ROOT / file).read_text(encoding="utf-8"))[listed]
+        for entry in entries.values() if isinstance(entries, Mapping) else entries:
+            for text in (entry[key] for key in keys if entry.get(key)):
+                yield Said(text.strip(), "", file, 0)
+
+
+def _conventions() -> bytes:
+    told = {tag: _of_language(tag) for tag in sorted((ENGLISH.tag, *tags()))}
+    return f"{json.dumps(told, ensure_ascii=False, indent=1)}\n".encode()
+
+
+def _of_language(tag: str) -> Mapping[str, Any]:
+    """What CLDR says of a language, in the shape of `wording.conventions`."""
+    from babel import Locale
+
+    locale = Locale.parse(tag, sep="-")
+    wide, short = locale.months["format"]["wide"], locale.months["format"]["abbreviated"]
+    return {
+        "name": locale.language_name,
+        "decimal": locale.number_symbols["latn"]["decimal"],
+        "months": [wide[month] for month in range(1, 13)],
+        "short_months": [short[month] for month in range(1, 13)],
+        "long": _pattern(locale.date_formats["long"].pattern),
+        "medium": _pattern(locale.date_formats["medium"].pattern),
+    }
+
+
+def _pattern(cldr: str) -> str:
+    """A pattern of CLDR with its day, month and year named; ValueError for a field of another kind."""
+    fields = {"d": "{day}", "MMMM": "{month}", "MMM": "{month}", "y": "{year}"}
+    made = re.sub(r"[A-Za-z]+", lambda found: fields.get(found.group(), "?"), cldr)
+    if "?" in made:
+        raise ValueError(f"a day written as {cldr!r} has a part that is not provided for")
+    return made

@@ -13,6 +13,8 @@ from typing import NamedTuple
 
 Table = ast.expr
 _FORMS = {"say": 1, "say_count": 2}
+# The helper that says a word of a closed list, which it is given first.
+_LIST = "among"
 
 
 class Said(NamedTuple):
@@ -132,6 +134,8 @@ def _followed(node: ast.expr, module: Module, known: Mapping[str, Module]) -> It
         yield Said(text, "", module.file, node.lineno)
     elif isinstance(node, ast.Subscript):
         yield from _followed(node.value, module, known)
+    elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == _LIST:
+        yield from _followed(node.args[0], module, known)
     elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
         yield from _returned(node.func.id, module, known)
     elif isinstance(node, ast.Name):

@@ -28,6 +28,7 @@ KINDS = {macro_name(kind): kind for kind in vars(blocks).values() if is_dataclas
 SET_BY_THEIR_BLOCK = {
     "document",
     "link",
+    "edition",
     "fact",
     "person",
     "column",

@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import io
 import re
+from datetime import date
 from pathlib import Path
 
 import pytest
+from babel import Locale
+from babel.dates import format_date
 from babel.messages.catalog import Catalog, Message
 from babel.messages.mofile import read_mo
 from babel.messages.pofile import read_po
+from babel.numbers import format_decimal
 
+from generator.wording.conventions import conventions
 from generator.wording.gathering import ROOT, UNREVIEWED, catalogue, files
 from generator.wording.languages import DOMAIN, folder, language, tags
+from generator.wording.marks import marked
 from generator.wording.sentences import Said, modules, said, strays
 
 REFRESH = "python -m tests.wording_catalogues.refresh"
@@ -22,11 +28,13 @@ TABLES_GATHERED_WHOLE = {
     "generator/wording/faults/__init__.py: fault.nearest",
     "generator/wording/faults/__init__.py: fault.expected",
 }
-# Single words of a user's file, from closed lists of the model; they are printed as they were written.
-WORDS_NOT_GATHERED = {
-    "generator/documents/burdens.py: zone.value",
-    "generator/documents/burdens.py: kind",
-    "generator/documents/burdens.py: lifted.lift.reach.value",
+# Sentences of our own data, gathered from its files by `wording.gathering.DATA`.
+DATA_GATHERED_WHOLE = {
+    "generator/documents/sections.py: rule.title",
+    "generator/documents/sections.py: rule.question",
+    "generator/documents/statement.py: text",
+    "generator/documents/statement.py: entry.subject",
+    "generator/model/translations.py: words.value",
 }
 PLACEHOLDER = re.compile(r"%\((\w+)\)s|%%|%")
 FILES = files()
@@ -51,7 +59,7 @@ def test_a_catalogue_is_as_the_source_has_it(path: Path) -> None:
 
 
 def test_every_sentence_said_is_followed_to_its_words() -> None:
-    assert set(strays(modules(ROOT))) == TABLES_GATHERED_WHOLE | WORDS_NOT_GATHERED
+    assert set(strays(modules(ROOT))) == TABLES_GATHERED_WHOLE | DATA_GATHERED_WHOLE
 
 
 def test_there_is_a_language_besides_english() -> None:
@@ -94,14 +102,24 @@ def test_polish_is_said_with_its_three_plurals() -> None:
 def test_a_sentence_without_a_translation_is_said_in_english() -> None:
     sentence = "Keep this from learners: it holds the answers."
     assert sentence in catalogue()
-    assert language("pl").say(sentence) == sentence
+    assert language("pl").say(sentence) == marked(sentence)
 
 
 def test_a_counted_sentence_without_a_translation_is_said_in_english_too() -> None:
     one = "One hold point. Work waits for a signature."
     many = "%(num)s hold points. Work waits for a signature."
     assert (one, many) not in {message.id for message in translated("pl")}
-    assert language("pl").say_count(one, many, 5, num=5) == "5 hold points. Work waits for a signature."
+    assert language("pl").say_count(one, many, 5, num=5) == marked(many) % {"num": 5}
+
+
+@pytest.mark.parametrize("tag", ["en-GB", *tags()])
+def test_days_and_decimals_are_those_of_cldr(tag: str) -> None:
+    locale, known = Locale.parse(tag, sep="-"), conventions(tag)
+    days = [date(2026, month, 3) for month in range(1, 13)]
+    assert [known.day(day) for day in days] == [format_date(day, "long", locale) for day in days]
+    assert [known.short_day(day) for day in days] == [format_date(day, "medium", locale) for day in days]
+    assert f"12{known.decimal}5" == format_decimal(12.5, locale=locale)
+    assert known.name == locale.language_name
 
 
 def test_a_language_nobody_translated_is_not_taken_for_english() -> None:

@@ -7,7 +7,7 @@
   var mine = family + PUBLISHED.version, PATIENCE = 4000, lent = {};
 
   function address(name) { return new URL(name, scope).href; }
-  function nameOf(url) { return url.split(/[?#]/)[0].slice(scope.length) || "index.html"; }
+  function nameOf(url) { return url.split(/[?#]/)[0].slice(scope.length).replace(/(^|\/)$/, "$1index.html"); }
   function known(name) { return Object.prototype.hasOwnProperty.call(PUBLISHED.pages, name); }
   function familyNames() {
     return caches.keys().then(function (names) { return names.filter(function (name) { return name.startsWith(family); }); });

@@ -6,6 +6,31 @@ from collections.abc import Mapping
 
 from generator.wording.faults.fault import Fault
 
+_TRANSLATIONS: Mapping[str, Fault] = {
+    "language-unknown": Fault(
+        "The folder “%(tag)s” names no language that the tool speaks.",
+        "Expected the tag of one of: %(known)s.",
+    ),
+    "translation-method": Fault(
+        "No method has the number “%(method)s”.", "Expected the number of a method of this folder."
+    ),
+    "translation-doubled": Fault(
+        "This English was translated further up already.", "Expected each sentence once."
+    ),
+    "translation-stale": Fault(
+        "This English stands nowhere in %(method)s, so the page shows the English of the method.",
+        "Look at what was changed, bring both lines up to it, or take them out.",
+        "The nearest there: “%(nearest)s”",
+    ),
+    "translation-value": Fault(
+        "%(value)s does not stand in the English sentence.", "Its values are: %(known)s."
+    ),
+    "translation-values": Fault(
+        "The values of the translation are not those of the English sentence.",
+        "Each must stand as often as in the English: %(known)s.",
+    ),
+}
+
 _KINDS: Mapping[str, Fault] = {
     "kind-wrong": Fault("%(found)s stands here.", "Expected %(expected)s."),
     "text-empty": Fault("This text is empty.", "Expected %(expected)s."),
@@ -322,4 +347,5 @@ _FOLDER: Mapping[str, Fault] = {
 
 FAULTS: Mapping[str, Fault] = {
     **_KINDS, **_VALUES, **_KEYS, **_PROSE, **_SIZES, **_METHODS, **_JOBS, **_CATALOGUE, **_FOLDER,
+    **_TRANSLATIONS,
 }  # fmt: skip

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import gettext
+from functools import cache
 from pathlib import Path
 
-from generator.wording import Language
+from generator.wording import AsEnglish, Language
 
 LANGUAGES = Path(__file__).parent
 DOMAIN = "storeyrod"
@@ -21,9 +22,13 @@ def folder(tag: str) -> Path:
     return LANGUAGES / tag / "LC_MESSAGES"
 
 
+# Opened once, since a language is a key of what is remembered in a process.
+@cache
 def language(tag: str) -> Language:
-    """The language of `tag`; what has no translation it says in English.
+    """The language of `tag`; what has no translation it says in English, marked.
 
     Raises FileNotFoundError when there is no catalogue of that tag.
     """
-    return Language(tag=tag, catalogue=gettext.translation(DOMAIN, LANGUAGES, [tag]))
+    catalogue = gettext.translation(DOMAIN, LANGUAGES, [tag])
+    catalogue.add_fallback(AsEnglish())
+    return Language(tag=tag, catalogue=catalogue)

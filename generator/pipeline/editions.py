@@ -1,0 +1,91 @@
+"""Guides and index in further languages: the English text governs, and every page says so and leads to it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from generator.documents.blocks import Document, Edition, Link
+from generator.documents.guide import compose_guide
+from generator.documents.index import Listed, compose_index
+from generator.documents.task import Task
+from generator.model.translations import catalogue_in, method_in
+from generator.problems import ProblemLog
+from generator.quantities.work import work_out
+from generator.rendering.html import render_page
+from generator.rendering.themes import Theme
+from generator.wording import ENGLISH, Language
+from generator.wording.languages import language as opened
+
+UP = "../"
+ASSETS = f"{UP}assets/"
+
+
+def editions(name: str, tags: Sequence[str], here: Language = ENGLISH) -> tuple[Edition, ...]:
+    """The languages of the page called `name`, as its edition in `here` leads to them; none for one alone.
+
+    A translation stands in a folder named after its language, under the same name.
+    """
+    if not tags:
+        return ()
+    languages = (ENGLISH, *map(opened, tags))
+    return tuple(
+        Edition(
+            tag=one.tag,
+            name=one.conventions.name,
+            href=_way(name, one, here),
+            here=one.tag == here.tag,
+        )
+        for one in languages
+    )
+
+
+def _way(name: str, to: Language, here: Language) -> str:
+    up = "" if here.governs else UP
+    return f"{up}{name}" if to.governs else f"{up}{to.tag}/{name}"
+
+
+def task_in(language: Language, task: Task) -> Task:
+    """A guide's task put into a language, with the drawings it has."""
+    project = replace(task.project, catalogue=catalogue_in(language, task.project.catalogue))
+    method = method_in(language, task.method, task.project.translation(task.method, language.tag))
+    ledger = work_out(method, None, project, ProblemLog())
+    return replace(task, project=project, ledger=ledger, language=language)
+
+
+def guide_in(language: Language, task: Task, name: str, tags: Sequence[str], theme: Theme) -> str:
+    """The page of a guide in a language, to stand in that language's folder; `task` is the English one."""
+    sheet = Link(text=language.say("To print, in English (PDF)"), href=f"{UP}{name}.pdf")
+    document = compose_guide(task_in(language, task), links=(sheet,))
+    return _page(document, language, f"{name}.html", tags, theme)
+
+
+def index_in(language: Language, listed: Sequence[Listed], tags: Sequence[str], theme: Theme) -> str:
+    """The index over the guides in a language. Statements are in English and stand on the English index."""
+    link = language.say("Task guide")
+    guides = [
+        Listed(
+            guide=task_in(language, one.guide),
+            links=tuple(replace(way, text=link) for way in one.links[:1]),
+            statements=(),
+        )
+        for one in listed
+    ]
+    return _page(compose_index(guides), language, "index.html", tags, theme)
+
+
+def _page(document: Document, language: Language, name: str, tags: Sequence[str], theme: Theme) -> str:
+    known = replace(document, editions=editions(name, tags, language), notice=_notice(language))
+    return render_page(known, theme, language, assets=ASSETS)
+
+
+def _notice(language: Language) -> tuple[str, ...]:
+    """How the translation stands to the English, in its own language and in English."""
+    return tuple(
+        one.say(
+            "**Translation.** No fluent safety reader has reviewed it. The English text governs: where the "
+            "two differ, or where you are in doubt, stop and ask the supervisor. What is not translated "
+            "stands in English. Sizes are written with a decimal point, as on the drawings."
+        )
+        for one in (language, ENGLISH)
+    )
