@@ -621,6 +621,16 @@ class Cautions:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StopList:
+    """What stops the work at once, for a learner, who has no first page to read it on."""
+
+    key: str
+    title: str
+    lines: tuple[Prose, ...]
+    restart: Prose = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
     """A question to think through, with the step it belongs to (0 for none)."""
 
@@ -772,6 +782,7 @@ Block: TypeAlias = (
     | Comparison
     | PieceList
     | Cautions
+    | StopList
     | QuestionList
     | Glossary
     | MeasurementTable

@@ -14,6 +14,7 @@ from generator.documents.blocks import (
     Part,
     Question,
     QuestionList,
+    StopList,
     TaskSummary,
     Term,
 )
@@ -58,6 +59,7 @@ def _blocks(task: Task) -> tuple[Block, ...]:
         Contents(),
         cautions(task),
         _measurements(task),
+        *((_stop_list(task),) if task.method.stop_if else ()),
         sequence(task),
         hazard_table(task),
         *held_figures(task),
@@ -95,6 +97,19 @@ def _summary(task: Task) -> TaskSummary:
                 label=say("Materials"),
                 text="; ".join(material.label.value for material in task.ledger.materials.values()),
             ),
+        ),
+    )
+
+
+def _stop_list(task: Task) -> StopList:
+    say = task.language.say
+    return StopList(
+        key="stop",
+        title=say("Stop at once if"),
+        lines=task.lines(*task.method.stop_if),
+        restart=say(
+            "Anyone may stop the work. Make it safe, tell the supervisor, and wait until the supervisor "
+            "starts it again."
         ),
     )
 

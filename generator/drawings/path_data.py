@@ -5,28 +5,52 @@ A step is the difference of two rounded places, so that nothing drifts, however 
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby, pairwise
 from typing import Any
 
-from generator.drawings.clipping import Points
+from generator.drawings.clipping import Points, area
 
 Whole = tuple[int, int]
 PARTS = 100
+_LEAST_ROUND, _NO_WIDTH = 12, 1e-6
 _CURVE = 3
 _MOVE = 1
 
 
 def line_data(lines: Iterable[tuple[Points, bool]]) -> str:
-    """Write lines through points in mm, each open or closed, in mm at two decimals."""
+    """Write lines through points in mm, each open or closed, in mm at two decimals; a circle as two arcs."""
     written, at = [], (0, 0)
     for points, closed in lines:
         whole = [_whole(point) for point in points]
         written.append("m" + _joined(map(_decimal, _step(at, whole[0]))))
-        written.append(_run(whole) + ("z" if closed else ""))
+        drawn = (_circle(points) if closed else "") or _run(whole)
+        written.append(drawn + ("z" if closed else ""))
         at = whole[0] if closed else whole[-1]
     return "".join(written)
+
+
+def _circle(points: Points) -> str:
+    """The points as half a circle and back to the first, where they all lie on one; else nothing."""
+    if len(points) < _LEAST_ROUND:
+        return ""
+    middle = (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
+    radius = math.dist(middle, points[0])
+    if any(abs(math.dist(middle, point) - radius) > _NO_WIDTH for point in points) or not _even(points):
+        return ""
+    opposite = (2 * middle[0] - points[0][0], 2 * middle[1] - points[0][1])
+    across, down = _step(_whole(points[0]), _whole(opposite))
+    size = _decimal(round(radius * PARTS))
+    arc = f"a{size} {size} 0 1 {int(area(points) > 0)} "
+    return "".join(arc + _joined(map(_decimal, way)) for way in ((across, down), (-across, -down)))
+
+
+def _even(points: Points) -> bool:
+    """Whether all steps from point to point are one length, as of a flattened circle."""
+    steps = [math.dist(start, end) for start, end in pairwise((*points, points[0]))]
+    return max(steps) - min(steps) < _NO_WIDTH
 
 
 def dot_data(path: Any) -> str:

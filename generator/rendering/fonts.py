@@ -15,7 +15,7 @@ FAMILY = "Fira Sans"
 _USUAL = (0x20, 0x7E), (0x2010, 0x2026), *((ord(sign),) * 2 for sign in "\xa0£°±²³·½¼¾×÷é€→←≤≥≠≈−√⁄")
 # Latin with its extensions, more quotation marks, superscripts.
 _FURTHER = (0xA0, 0x17F), (0x2030, 0x203A), (0x2070, 0x2089)
-_FEATURES = ("kern", "liga", "tnum", "mark", "mkmk", "ccmp", "locl", "frac")
+_FEATURES = ("kern", "liga", "tnum", "ccmp", "locl")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

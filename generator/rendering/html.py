@@ -20,7 +20,9 @@ from generator.documents.blocks import (
     FrontPage,
     Piece,
     Status,
+    StopList,
 )
+from generator.documents.content import content_mark, part_mark
 from generator.rendering import markdown, outline
 from generator.rendering.labels import language_of
 from generator.rendering.languages import ENGLISH_TAG, with_languages
@@ -34,6 +36,7 @@ from generator.wording import ENGLISH, Language
 Medium = Literal["screen", "paper"]
 _INDENTS = re.compile(r"\n\s+")
 _MARGIN_TOP = {"card": 13}
+_TICKED = frozenset({"guide", "statement"})
 _CAPITAL = re.compile(r"(?<!^)(?=[A-Z])")
 # Height over width from which a drawing is laid beside the whole step and not beside its first half.
 _TALL = 1.1
@@ -174,6 +177,7 @@ def cut_columns(pieces: tuple[Piece, ...]) -> tuple[Column, ...]:
 _FILTERS: Mapping[str, Any] = {
     "numbers": numbers, "prose": prose, "line": line, "shares": shares, "data_uri": data_uri,
     "black_uri": black_uri, "tall": tall, "crowded": crowded, "fill_sheet": fill_sheet,
+    "part_mark": part_mark,
 }  # fmt: skip
 
 
@@ -194,9 +198,11 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "document": document,
         "paper": medium == "paper",
         "learner": document.kind == "guide",
+        "content_mark": content_mark(document) if document.kind in _TICKED else "",
         "assets": assets,
         "root": assets.removesuffix("assets/"),
         "page_title": page_title(document),
+        "stops": next((block.key for block in document.blocks if isinstance(block, StopList)), ""),
         "entries": outline.contents(document),
         **_parts(document),
         "marks": outline.marks(document),

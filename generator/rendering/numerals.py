@@ -33,8 +33,9 @@ def with_signs(text: str) -> str:
 
 
 def set_numbers(text: str) -> Markup:
-    """Plain text escaped, each number with its unit in a span that never breaks.
+    """Plain text escaped, each number with its unit set apart so that it never breaks.
 
-    The space inside the span is an ordinary one, narrowed by the style sheet: the font has no thin space.
+    The element isolates it in a language written from the right too, and is the shortest there is: a guide
+    has hundreds. The space inside is an ordinary one, narrowed by the style sheet: the font has no thin one.
     """
-    return Markup(_WITH_UNIT.sub(r'<span class="size">\1 \2</span>', str(escape(with_signs(text)))))
+    return Markup(_WITH_UNIT.sub(r"<bdi>\1 \2</bdi>", str(escape(with_signs(text)))))

@@ -10,7 +10,7 @@ from functools import lru_cache
 from markupsafe import Markup, escape
 
 from generator.documents.blocks import Figure, Picture
-from generator.drawings.pens import PAPER, STEEL, TINT
+from generator.drawings.pens import INK, PAPER, SCREEN_NAMES, STEEL, TINT
 from generator.rendering.fonts import held_font_css
 from generator.rendering.themes import Theme
 
@@ -47,7 +47,15 @@ def _inlined(svg: str, alt: str, prefix: str, tag: str) -> Markup:
         f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing"{spoken} role="img" '
         f'aria-labelledby="{named}" {" ".join(kept)}><title id="{named}">{escape(alt)}</title>'
     )
-    return Markup(opening + _prefixed(body[root.end() :], prefix))
+    return Markup(opening + _prefixed(_without_usual_fill(body[root.end() :]), prefix))
+
+
+def _without_usual_fill(body: str) -> str:
+    """What is filled with ink alone takes it from the page's rule for drawings, as most words of one do."""
+    return body.replace(_USUAL_FILL, "")
+
+
+_USUAL_FILL = f' style="fill:var({SCREEN_NAMES[INK]},{INK})"'
 
 
 def _prefixed(body: str, prefix: str) -> str:

@@ -91,7 +91,10 @@ _OVERFLOW = """() => {
 
 
 def readable_lines(page: Page) -> tuple[str, ...]:
-    """Give the lines of text seen in the main part, buttons left out; ValueError without a main part."""
+    """Give the lines of text seen in the main part; ValueError without a main part.
+
+    Buttons are left out, and what is shown only where a script can serve it.
+    """
     text = page.evaluate(_MAIN_TEXT)
     if text is None:
         raise ValueError("the page has no main element")
@@ -101,7 +104,7 @@ def readable_lines(page: Page) -> tuple[str, ...]:
 # Playwright's own add_style_tag waits for ever on a page whose scripts are off.
 _MAIN_TEXT = """() => {
   const style = document.createElement('style');
-  style.textContent = 'button { display: none !important }';
+  style.textContent = 'button, .by-script { display: none !important }';
   document.head.append(style);
   const text = document.querySelector('main')?.innerText ?? null;
   style.remove();

@@ -11,7 +11,7 @@ from fontTools.svgLib.path import parse_path
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.drawings.clipping import rectangle
+from generator.drawings.clipping import arc, circle, rectangle
 from generator.drawings.hatches import BLOCKWORK, END_GRAIN_NEW, MDF, hatch_path
 from generator.drawings.path_data import dot_data, line_data, piece_data
 
@@ -74,3 +74,22 @@ def test_dots_come_back_where_they_stand() -> None:
 def test_pieces_come_back_where_they_stand(hatch: Any) -> None:
     path = hatch_path(hatch, BOARD, ())
     assert _points(piece_data(path)) == pytest.approx(path.vertices * 100, abs=0.5)
+
+
+@pytest.mark.parametrize("radius", [0.8, 2.0, 11.37])
+def test_a_circle_is_written_as_two_arcs_through_its_own_points(radius: float) -> None:
+    ring = circle((31.2, 40.07), radius)
+    data = line_data([(ring, True)])
+    assert data.count("a") == 2
+    read = _points(data)
+    centre = np.array((31.2, 40.07))
+    assert np.abs(read - centre).max() == pytest.approx(radius, abs=0.02)
+    assert len(data) < 70
+
+
+@pytest.mark.parametrize("closed", [True, False])
+def test_what_is_no_circle_is_written_through_every_point(closed: bool) -> None:
+    half = arc((10, 10), 4, 0, 3.1)
+    oval = tuple((x * 1.5, y) for x, y in circle((10, 10), 4))
+    assert "a" not in line_data([(half, closed), (oval, closed)])
+    assert "a" not in line_data([(circle((10, 10), 4), False)])

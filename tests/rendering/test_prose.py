@@ -11,20 +11,20 @@ from generator.rendering.numerals import set_numbers
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("5 mm", '<span class="size">5 mm</span>'),
-        ("8.5\u2009mm proud", '<span class="size">8.5 mm</span> proud'),
-        ("8.5\u00a0mm", '<span class="size">8.5 mm</span>'),
-        ("-0.5 / +1.0 mm", '<span class="size">−0.5 / +1.0 mm</span>'),
-        ("69 x 18 mm", '<span class="size">69 × 18 mm</span>'),
+        ("5 mm", "<bdi>5 mm</bdi>"),
+        ("8.5\u2009mm proud", "<bdi>8.5 mm</bdi> proud"),
+        ("8.5\u00a0mm", "<bdi>8.5 mm</bdi>"),
+        ("-0.5 / +1.0 mm", "<bdi>−0.5 / +1.0 mm</bdi>"),
+        ("69 x 18 mm", "<bdi>69 × 18 mm</bdi>"),
         ("69 x 18", "69 × 18"),
-        ("1.5 m²", '<span class="size">1.5 m²</span>'),
+        ("1.5 m²", "<bdi>1.5 m²</bdi>"),
         ("40 minutes", "40 minutes"),
         ("3 men", "3 men"),
         ("SF-07", "SF-07"),
         ("2026-11-16", "2026-11-16"),
         ("the frame's edge", "the frame’s edge"),
-        ("+-1 mm", '<span class="size">±1 mm</span>'),
-        ("<b>5 mm", '&lt;b&gt;<span class="size">5 mm</span>'),
+        ("+-1 mm", "<bdi>±1 mm</bdi>"),
+        ("<b>5 mm", "&lt;b&gt;<bdi>5 mm</bdi>"),
     ],
 )
 def test_plain_text_is_escaped_and_numbers_keep_their_units(text: str, expected: str) -> None:
@@ -44,7 +44,7 @@ def test_plain_text_is_escaped_and_numbers_keep_their_units(text: str, expected:
         ("[out](https://example.test)", "<p>[out](https://example.test)</p>"),
         ("[out](//example.test)", "<p>[out](//example.test)</p>"),
         ("[x](javascript:alert)", "<p>[x](javascript:alert)</p>"),
-        ("set to **5 mm**", '<p>set to <strong><span class="size">5 mm</span></strong></p>'),
+        ("set to **5 mm**", "<p>set to <strong><bdi>5 mm</bdi></strong></p>"),
     ],
 )
 def test_prose(text: str, expected: str) -> None:

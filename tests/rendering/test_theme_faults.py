@@ -76,7 +76,7 @@ def test_own_colours_stand_after_the_defaults_and_only_on_screens(tmp_path: Path
     light, dark = (f"(prefers-color-scheme: {mode}){{:root{{--paper:" for mode in ("light", "dark"))
     assert f"@media screen and {light}#ffffff;" in style
     assert f"@media screen and {dark}#000000;" in style
-    assert style.index("--paper: #faf8f3") < style.index(light) < style.index("font: ")
+    assert style.index("--paper:#faf8f3") < style.index(light) < style.index("font:400")
 
 
 def test_a_label_is_said_in_place_of_our_sentence(tmp_path: Path) -> None:
