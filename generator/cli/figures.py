@@ -5,10 +5,11 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Iterable, Iterator
-from dataclasses import asdict, dataclass, fields, is_dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import asdict, dataclass, fields, is_dataclass, replace
 from itertools import chain, groupby
 
+from generator.quantities.cut_pieces import Piece, alike
 from generator.quantities.held import Held, held_words
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger
 from generator.quantities.limits import ends, limit_lines, limits_of, limits_text
@@ -90,11 +91,8 @@ def _told(where: _Where, result: object) -> Iterator[Figure]:
         yield _worked(where, result)
     elif isinstance(result, str | Readings | Judged | Finding | Held):
         yield _figure(where, _in_words(result))
-    elif isinstance(result, tuple) and result and all(isinstance(item, str) for item in result):
-        yield _figure(where, ", ".join(result))
     elif isinstance(result, tuple):
-        for number, item in enumerate(result, 1):
-            yield from _told(where.inner(str(number)), item)
+        yield from _several(where, result)
     elif is_dataclass(result):
         for field in fields(result):
             yield from _told(where.inner(field.name), getattr(result, field.name))
@@ -102,6 +100,30 @@ def _told(where: _Where, result: object) -> Iterator[Figure]:
         yield _figure(where, "yes" if result else "no")
     elif result is not None:
         yield _figure(where, str(result))
+
+
+def _several(where: _Where, items: tuple[object, ...]) -> Iterator[Figure]:
+    words = tuple(item for item in items if isinstance(item, str))
+    pieces = tuple(item for item in items if isinstance(item, Piece))
+    if items and len(words) == len(items):
+        yield _figure(where, ", ".join(words))
+    elif len(pieces) == len(items):
+        yield from _pieces(where, pieces)
+    else:
+        for number, item in enumerate(items, 1):
+            yield from _told(where.inner(str(number)), item)
+
+
+def _pieces(where: _Where, pieces: Sequence[Piece]) -> Iterator[Figure]:
+    """Pieces alike in all but marks that count up are told once, as R1 to R13."""
+    for run in alike(pieces):
+        first, last = run.start + 1, run.stop
+        piece, marks = pieces[run.start], (pieces[run.start].mark, pieces[run.stop - 1].mark)
+        if first == last:
+            yield from _told(where.inner(str(first)), piece)
+        else:
+            together = replace(piece, mark=" to ".join(marks))
+            yield from _told(where.inner(f"{first} to {last}"), together)
 
 
 def _worked(where: _Where, item: Worked) -> Figure:

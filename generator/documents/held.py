@@ -11,7 +11,7 @@ from generator.quantities.workings import print_worked
 from generator.safety.sections import KNOWN_WORDS
 from generator.wording.results import HELD, HELD_AGAINST, HELD_VERDICTS
 
-WHAT_SHARE, HERE_SHARE, RANGE_SHARE, VERDICT_SHARE = 22.0, 12.0, 16.0, 20.0
+WHAT_SHARE, HERE_SHARE, RANGE_SHARE, VERDICT_SHARE = 19.0, 11.0, 17.0, 18.0
 
 
 def held_figures(task: Task) -> tuple[Part, ...]:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
 
 from generator.documents.blocks import Piece, PieceList
 from generator.documents.task import Task
 from generator.prose import lookup
 from generator.quantities.cut_pieces import Piece as Cut
+from generator.quantities.cut_pieces import in_runs
 from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
@@ -16,7 +19,7 @@ from generator.quantities.workings import print_worked
 def piece_list(task: Task) -> PieceList | None:
     """The pieces of every cutting plan at every opening; None where the method cuts none."""
     say = task.language.say
-    pieces = tuple(_piece(task, opening, cut) for opening, cut in _cuts(task))
+    pieces = tuple(_together(task, [_piece(task, opening, cut) for opening, cut in _cuts(task)]))
     if not pieces:
         return None
     return PieceList(
@@ -34,9 +37,27 @@ def _intro(task: Task) -> str:
     told = [say("Seen from the face, long edge away from you. Angles are from a square cut.")]
     if any(cut.left_tilt or cut.right_tilt for cut in cuts):
         told.append(say("A tilt is the blade's, from upright."))
-    if any(end.magnitude < 0 for cut in cuts for end in (cut.left_end, cut.right_end)):
+    if any(_one_way(cut) for cut in cuts):
+        told.append(say("Where both ends lean one way, the two cuts are parallel."))
+    turned = [end for cut in cuts if not _one_way(cut) for end in (cut.left_end, cut.right_end)]
+    if any(end.magnitude < 0 for end in turned):
         told.append(say("A minus leans the other way, so that the near edge runs past the far one."))
     return " ".join(told)
+
+
+def _together(task: Task, pieces: Sequence[Piece]) -> Iterator[Piece]:
+    """Pieces alike in all but their mark on one line, where their marks count up; any other by itself."""
+    for _, same in groupby(pieces, key=lambda piece: replace(piece, mark="")):
+        alike = list(same)
+        for part in in_runs([piece.mark for piece in alike]):
+            run = alike[part]
+            yield replace(run[0], mark=_marks(task, run), count=str(len(run)))
+
+
+def _marks(task: Task, run: Sequence[Piece]) -> str:
+    if len(run) == 1:
+        return run[0].mark
+    return task.language.say("%(first)s to %(last)s", first=run[0].mark, last=run[-1].mark)
 
 
 def _cuts(task: Task) -> Iterator[tuple[OpeningLedger, Cut]]:
@@ -69,10 +90,16 @@ def _piece(task: Task, opening: OpeningLedger, cut: Cut) -> Piece:
 
 def ends_of(task: Task, cut: Cut) -> str:
     """How both ends are cut, once where they are alike; left before right."""
-    if not cut.left_tilt and cut.left_end.magnitude and cut.left_end.magnitude == -cut.right_end.magnitude:
+    if _one_way(cut):
         return task.language.say("%(angle)s, both one way", angle=print_worked(cut.left_end).text())
     ends = [_end(task, *one) for one in ((cut.left_end, cut.left_tilt), (cut.right_end, cut.right_tilt))]
     return ends[0] if ends[0] == ends[1] else " / ".join(ends)
+
+
+def _one_way(cut: Cut) -> bool:
+    """Whether both ends lean the same way by the same angle, as a raked baluster's do."""
+    upright = not (cut.left_tilt or cut.right_tilt)
+    return upright and cut.left_end.magnitude != 0 and cut.left_end.magnitude == -cut.right_end.magnitude
 
 
 def _end(task: Task, turned: Worked, tilted: Worked | None) -> str:

@@ -9,7 +9,7 @@ from generator.drawings.clipping import Box, Points, rectangle
 from generator.drawings.dimensions import angle_arc, dimension
 from generator.drawings.figures import Angle, Size
 from generator.drawings.keys import Entry, key, margin, notes, paragraph, title
-from generator.drawings.pens import NOTES, SQUARE_LINE
+from generator.drawings.pens import HIDDEN, NOTES, SQUARE_LINE
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, dimension_layer
@@ -20,12 +20,14 @@ _SCALES = (
 )  # fmt: skip
 _TALLEST = 150.0
 _NEWEL, _RAIL, _STANDS = 90.0, 60.0, 120.0
+_STRING, _FLOOR = 220.0, 40.0
+_BESIDE = 9.0
 _BROAD = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Run:
-    """The run; x from the first newel's face, y up from the foot of the balusters there (drawn negative)."""
+    """The run; x from the first newel's face, y up from the pitch line or floor there (drawn negative)."""
 
     place: str
     run: Size
@@ -38,10 +40,39 @@ class _Run:
     rake: Size
     count: Size
     centres: tuple[Size, ...]
+    end_gap: Size | None
+    length: Size | None
+    base_up: Size | None
+    handrail_depth: Size | None
+    base_depth: Size | None
 
     @property
     def slope(self) -> float:
         return self.rise.mm / self.run.mm
+
+    @property
+    def sloping(self) -> bool:
+        return self.pitch.degrees > 0
+
+    @property
+    def seat(self) -> float:
+        """Where the base rail lies; half sunk where its seat is not given."""
+        return self.base_up.mm if self.base_up else 0.0 if self.base_depth else -_RAIL / 2
+
+    @property
+    def foot(self) -> float:
+        """The top of the base rail."""
+        return self.seat + (self.base_depth.mm if self.base_depth else _RAIL / 2)
+
+    @property
+    def head(self) -> float:
+        """The underside of the handrail."""
+        return self.height.mm - (self.handrail_depth.mm if self.handrail_depth else _RAIL)
+
+    @property
+    def below(self) -> float:
+        """How far anything reaches below the line the height is measured from."""
+        return _STRING - self.seat if self.sloping and self.base_up else _STANDS
 
     def band(self, left: float, right: float, low: float, high: float) -> Points:
         """An upright-sided piece between two heights above the sloping foot line."""
@@ -51,7 +82,7 @@ class _Run:
 
 def _scale(run: _Run, room: float) -> tuple[float, str]:
     wide = run.run.mm + 2 * _NEWEL
-    high = run.rise.mm + run.height.mm + 2 * _STANDS
+    high = run.rise.mm + run.height.mm + _STANDS + run.below
     return next((s for s in _SCALES if wide * s[0] <= room and high * s[0] <= _TALLEST), _SCALES[-1])
 
 
@@ -60,23 +91,40 @@ def _paint(view: View, run: _Run) -> None:
     small = run.baluster.mm * view.scale < _BROAD
     material = "new work, small" if small else "new work in elevation"
     top = run.rise.mm + tall
-    view.part("first newel", rectangle(-_NEWEL, -tall - _STANDS, 0.0, _STANDS), "beyond")
-    view.part("last newel", rectangle(long, -top - _STANDS, long + _NEWEL, -run.rise.mm + _STANDS), "beyond")
+    _under(view, run)
+    view.part("first newel", rectangle(-_NEWEL, -tall - _STANDS, 0.0, run.below), "beyond")
+    last = rectangle(long, -top - _STANDS, long + _NEWEL, -run.rise.mm + run.below)
+    view.part("last newel", last, "beyond")
     for at, centre in enumerate(run.centres, 1):
-        points = run.band(centre.mm - half, centre.mm + half, 0.0, tall - _RAIL)
+        points = run.band(centre.mm - half, centre.mm + half, run.foot, run.head)
         view.part(f"baluster {at}", points, material)
-    view.part("handrail", run.band(0.0, long, tall - _RAIL, tall), "new work in elevation")
-    view.part("base rail", run.band(0.0, long, -_RAIL / 2, 0.0), "new work in elevation")
+    view.part("handrail", run.band(0.0, long, run.head, tall), "new work in elevation")
+    view.part("base rail", run.band(0.0, long, run.seat, run.foot), "new work in elevation")
+
+
+def _under(view: View, run: _Run) -> None:
+    """String and pitch line on a rake, the floor on a landing, where the base rail's place is known."""
+    long = run.run.mm
+    if run.sloping and run.base_up:
+        view.part("string", run.band(0.0, long, run.seat - _STRING, run.seat), "beyond")
+        if not view.sheet.thumbnail:
+            view.line(((0.0, 0.0), (long, -run.rise.mm)), HIDDEN, "pitch line")
+    elif not run.sloping and run.base_depth:
+        view.part("floor", rectangle(0.0, 0.0, long, _FLOOR), "floor")
 
 
 def _sizes(view: View, run: _Run) -> None:
-    foot = view.at(0, _STANDS)[1]
+    foot = view.at(0, run.below)[1]
     ends = (view.at(0, 0)[0], foot), (view.at(run.run.mm, 0)[0], foot)
     dimension(view, *ends, foot + 9.0, run.run.text, f"level between newels {run.run.text}")
+    if run.base_depth:
+        tall = view.at(-_NEWEL, -run.height.mm), view.at(-_NEWEL, 0.0)
+        words = f"height {run.height.text}"
+        dimension(view, *tall, tall[0][0] - _BESIDE, run.height.text, words, direction="upright")
     if run.centres:
         _gap(view, run)
-    if run.pitch.degrees > 0:
-        x, y = view.at(0, _RAIL / 2)
+    if run.sloping:
+        x, y = view.at(0, -run.seat + _STRING if run.base_up else -run.seat)
         long = min(24.0, run.run.mm * view.scale * 0.5)
         dimension_layer(view, ((x, y), (x + long + 3, y)), SQUARE_LINE)
         words = f"pitch {run.pitch.text}°"
@@ -88,13 +136,13 @@ def _letters(view: View, run: _Run) -> None:
     tall, half = run.height.mm, run.baluster.mm / 2
     if run.centres:
         centre = run.centres[len(run.centres) // 3].mm
-        points = run.band(centre - half, centre + half, 0.0, tall - _RAIL)
+        points = run.band(centre - half, centre + half, run.foot, run.head)
         view.letter("A", "baluster", points, turns=(-150, 150, -120, 30))
     end = run.centres[0].mm - half if run.centres else run.run.mm
-    low = run.band(0.0, end, -_RAIL / 2, 0.0)
+    low = run.band(0.0, end, run.seat, run.foot)
     middle = (low[0][0] + low[1][0]) / 2, (low[0][1] + low[2][1]) / 2
     view.pointer("B", middle, "fillet", turns=(150, 120, 165), dotted=True)
-    view.letter("C", "handrail", run.band(0.0, run.run.mm, tall - _RAIL, tall), turns=(-120, -60, -100))
+    view.letter("C", "handrail", run.band(0.0, run.run.mm, run.head, tall), turns=(-120, -60, -100))
 
 
 def _gap(view: View, run: _Run) -> None:
@@ -109,12 +157,14 @@ def _gap(view: View, run: _Run) -> None:
 
 
 def _entries(run: _Run) -> tuple[Entry, ...]:
-    sloping = run.pitch.degrees > 0
-    cut = f" along the rake, ends to {run.pitch.text}°" if sloping else ""
-    along = " along the rake" if sloping else ""
+    cut = f" along the rake, ends to {run.pitch.text}°" if run.sloping else ""
+    along = " along the rake" if run.sloping else ""
     count = f"{run.count.text} balusters {run.baluster.text} wide"
+    cut_to = f"{', ' if run.sloping else ', cut '}{run.length.text}" if run.length else ""
+    edge = f"{cut_to} along the edge" if run.length and run.sloping else cut_to
+    ends = f", {run.end_gap.text} at newels" if run.end_gap else ""
     return (
-        Entry(letter="A", text=f"{count}, gaps {run.gap.text} level"),
+        Entry(letter="A", text=f"{count}{edge}; gaps {run.gap.text} level{ends}"),
         Entry(letter="B", text=f"fillet between balusters, {run.fillet.text}{cut}"),
         Entry(letter="C", text=f"rail between newels, {run.rake.text}{along}"),
     )
@@ -124,25 +174,30 @@ def _closing(run: _Run) -> tuple[str, ...]:
     first = ", ".join(centre.text for centre in run.centres[:4])
     more = " and so on" if len(run.centres) > 4 else ""
     marks = f"Centres, level from the first newel: {first}{more}. " if run.centres else ""
-    return (
-        f"{marks}The gap is measured level whatever the pitch; newels and rails are sketched. All in mm.",
-    )
+    line = "Dashed, the pitch line, from which the height is plumb. " if run.sloping and run.base_up else ""
+    sketched = "Newels and what lies below are" if run.base_depth else "Newels and rails are"
+    return (f"{marks}The gap is measured level whatever the pitch. {line}{sketched} sketched. All in mm.",)
 
 
 def _alt(run: _Run, named: str) -> str:
     rake = (
         f"at a pitch of {run.pitch.text} degrees, rail {run.rake.text} mm along the rake, fillets"
         f" {run.fillet.text} mm"
-        if run.pitch.degrees > 0
+        if run.sloping
         else "on the level"
     )
+    high = f" Top of the rail {run.height.text} mm high." if run.base_depth else ""
     return " ".join(
         (
             f"Elevation of the balustrade{f', {run.place},' if run.place else ''} at {named}, {rake}.",
             f"{run.count.text} balusters {run.baluster.text} mm wide in {run.run.text} mm between newels,",
-            f"all gaps {run.gap.text} mm measured level.",
+            f"gaps {run.gap.text} mm measured level{_at_newels(run)}.{high}",
         )
     )
+
+
+def _at_newels(run: _Run) -> str:
+    return f", {run.end_gap.text} mm at either newel" if run.end_gap else ""
 
 
 @drawing
@@ -159,28 +214,37 @@ def baluster_rake(
     rake: Size,
     count: Size,
     centres: tuple[Size, ...],
+    end_gap: Size | None = None,
+    length: Size | None = None,
+    base_up: Size | None = None,
+    handrail_depth: Size | None = None,
+    base_depth: Size | None = None,
     place: str = "",
 ) -> Drawn:
     """Balusters between two newels, level or up a rake.
 
     Sizes in mm, the run and the gap measured level; `height` is from the pitch line to the handrail's top. A
-    pitch of 0 draws a landing. The scale is the largest of 1:10 to 1:1000 that fits the sheet.
+    pitch of 0 draws a landing. `end_gap` is at either newel, `length` the baluster's along its edge; depths
+    of the rails are plumb, as is `base_up` from the pitch line to the base rail. With the depths the rails
+    are drawn to size and the height is figured. The scale is the largest of 1:10 to 1:1000 that fits the
+    sheet.
     """
     line = _Run(**{name: value for name, value in locals().items() if name != "width"})
     sheet = Sheet(width=width)
-    taken = 4.0 if sheet.thumbnail else 2 * margin(sheet) + 2.0
+    beside = 0.0 if sheet.thumbnail or base_depth is None else _BESIDE + 3.0
+    taken = (4.0 if sheet.thumbnail else 2 * margin(sheet) + 2.0) + beside
     scale, named = _scale(line, width - taken)
-    words = f"{place or 'Balustrade'}, {'rake' if pitch.degrees > 0 else 'landing'}, {named}"
+    words = f"{place or 'Balustrade'}, {'rake' if line.sloping else 'landing'}, {named}"
     below = title(sheet, words)
     wide = (run.mm + 2 * _NEWEL) * scale
     origin = (
-        (width - wide) / 2 + _NEWEL * scale,
+        (width - wide + beside) / 2 + _NEWEL * scale,
         below + 4.0 + (rise.mm + height.mm + _STANDS) * scale,
     )
-    zone = Zone(box=Box(0.5, below, width - 0.5, origin[1] + _STANDS * scale + 18.0))
+    zone = Zone(box=Box(0.5, below, width - 0.5, origin[1] + line.below * scale + 18.0))
     view = View(sheet=sheet, scale=scale, origin=origin, zone=zone)
     _paint(view, line)
-    low = origin[1] + _STANDS * scale
+    low = origin[1] + line.below * scale
     if not sheet.thumbnail:
         _lettering(view, line, low)
     sheet.height = math.ceil(max(sheet.bottom() + 3.0, low + 3.0))

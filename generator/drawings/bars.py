@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from generator.drawings.clipping import Box, Disc, Point, Points, circle, clip_to_disc, rectangle
 from generator.drawings.dimensions import dimension, origin_ring, tick
@@ -29,6 +30,7 @@ from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Stroke, TextKind, Zone, arrow
 from generator.drawings.stock import StockBar, StockPiece
 from generator.drawings.views import View, ring_letter
+from generator.quantities.cut_pieces import in_runs
 
 OFFCUT = Hatch(kind="lines", spacing=2.4, slopes=(45.0,), pen=Pen(width=0.15, colour=HATCH_STANDING))
 FIRST_SHEET, NEXT_SHEETS = 4, 7
@@ -342,8 +344,30 @@ def _running(frame: _Frame, bar: StockBar, bottom: float) -> float:
 def _listed(frame: _Frame, bar: StockBar, top: float) -> float:
     """List the pieces in words where the drawing is too crowded; return the y below."""
     sheet = frame.sheet
-    words = "; ".join(_words(frame, bar, piece, place) for place, piece in enumerate(bar.pieces, 1))
+    words = "; ".join(_words_of_runs(frame, bar))
     return paragraph(sheet, f"{words}.", frame.left, top, sheet.width - frame.left - margin(sheet)) + 2.0
+
+
+def _words_of_runs(frame: _Frame, bar: StockBar) -> Iterator[str]:
+    """Each piece in words; those of one length whose marks count up are told in one."""
+    at = 0
+    for _, same in groupby(bar.pieces, key=lambda piece: (piece.length.text, piece.left, piece.right)):
+        alike = list(same)
+        for part in in_runs([piece.mark for piece in alike]):
+            run = alike[part]
+            yield _words(frame, bar, run[0], at + 1) if len(run) == 1 else _of_run(bar, run, at + 1)
+            at += len(run)
+
+
+def _of_run(bar: StockBar, run: Sequence[StockPiece], place: int) -> str:
+    """Pieces alike, by the first end and how far on each next one ends."""
+    first, last, after = run[0], run[-1], _after(bar, run[-1])
+    follows = f", next from {after}" if after else ""
+    step = f"{run[1].end.mm - first.end.mm:.1f}".removesuffix(".0")
+    return (
+        f"{place} to {place + len(run) - 1} are {first.mark} to {last.mark}, {first.length.text} each: ends"
+        f" {first.end.text} and every {step} to {last.end.text}{follows}"
+    )
 
 
 def _words(frame: _Frame, bar: StockBar, piece: StockPiece, place: int) -> str:

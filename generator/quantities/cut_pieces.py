@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import groupby
 
 from generator.quantities.worked import Worked, literal, millimetres, named
 from generator.units import ANGLE, Value
 
+_NUMBERED = re.compile(r"(.*?)(\d+)")
 SQUARE = literal(Value(Decimal(0), ANGLE))
 
 
@@ -66,3 +70,48 @@ def square_piece(role: str, name: str, length: Worked, *, width: Worked, thickne
         width=width,
         thickness=thickness,
     )
+
+
+FEWEST_TOGETHER = 3
+
+
+def in_runs(marks: Sequence[str]) -> Iterator[slice]:
+    """Where marks count up by one, such as R4, R5, R6: three or more together, any other by itself."""
+    start = 0
+    while start < len(marks):
+        end = start + 1
+        while end < len(marks) and _follows(marks[end - 1], marks[end]):
+            end += 1
+        if end - start < FEWEST_TOGETHER:
+            end = start + 1
+        yield slice(start, end)
+        start = end
+
+
+def alike(pieces: Sequence[Piece]) -> Iterator[slice]:
+    """Where pieces are alike in all but marks that count up, three or more; any other by itself."""
+    start = 0
+    for _, same in groupby(pieces, key=_but_mark):
+        found = list(same)
+        for run in in_runs([piece.mark for piece in found]):
+            yield slice(start + run.start, start + run.stop)
+        start += len(found)
+
+
+def _but_mark(piece: Piece) -> tuple[object, ...]:
+    sizes = (
+        piece.long_point,
+        piece.short_point,
+        piece.left_end,
+        piece.right_end,
+        piece.over,
+        piece.cut_length,
+    )
+    words = (piece.name, piece.role, piece.hand)
+    more = (piece.width, piece.thickness, piece.left_tilt, piece.right_tilt)
+    return *words, *(item.value if item else None for item in (*sizes, *more))
+
+
+def _follows(mark: str, after: str) -> bool:
+    one, two = _NUMBERED.fullmatch(mark), _NUMBERED.fullmatch(after)
+    return bool(one and two and one[1] == two[1] and int(two[2]) == int(one[2]) + 1)

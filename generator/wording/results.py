@@ -114,9 +114,10 @@ FINDINGS: Mapping[str, str] = {
     "board-thin-for-span": "the board is %(actual)s thick and over so long a reveal %(limit)s is usual: set "
     "packers nearer",
     "sphere-passes": "the gap is %(actual)s, and a sphere of %(limit)s would pass",
-    "held-low": "%(about)s is %(actual)s and the least is %(limit)s",
-    "held-high": "%(about)s is %(actual)s and the most is %(limit)s",
-    "held-reached": "%(about)s is %(actual)s and must be less than %(limit)s",
+    "held-low": "%(about)s is %(actual)s, the least is %(limit)s and nobody is named who decided on it",
+    "held-high": "%(about)s is %(actual)s, the most is %(limit)s and nobody is named who decided on it",
+    "held-reached": "%(about)s is %(actual)s, it must be less than %(limit)s and nobody is named who "
+    "decided on it",
     "rises-disagree": "the rises read one by one are %(actual)s off the whole height, and reading them to "
     "the step given explains %(limit)s: read them again",
     "end-gap-wide": "with fillets cut to the step given the gap at the newels is %(actual)s and the most is "

@@ -14,7 +14,7 @@ from generator.drawings.bars import FIRST_SHEET, NEXT_SHEETS
 from generator.drawings.registry import draw, lay
 from generator.drawings.sheet import collisions
 from generator.memory.canonical import canonical
-from generator.quantities.cutting.orders import CuttingOrder, StockLength
+from generator.quantities.cutting.orders import CuttingOrder, PieceToCut, StockLength
 from generator.quantities.cutting.task import plan_of
 from tests.cutting.samples import chance, doors
 
@@ -134,3 +134,23 @@ def test_no_bars_too_many_and_overlapping_pieces_are_refused() -> None:
     overlapping = dataclasses.replace(first, pieces=first.pieces[:1] * 2)  # type: ignore[type-var,union-attr]
     with pytest.raises(ValueError, match="1AL overlaps its neighbour on bar 1"):
         draw(NAME, {**values, "bars": (overlapping,)}, 175.0)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_short_pieces_alike_are_told_in_one_where_their_marks_count_up(width: float) -> None:
+    """Twenty-two of 96.5 mm with a saw cut of 3 mm: each ends 99.5 mm on."""
+    pieces = tuple(
+        PieceToCut(
+            mark=f"LF{number}", opening="", name="landing, fillet", hand="", length=193, over=0, left_end=0.0,
+            right_end=0.0,
+        )
+        for number in range(1, 23)
+    )  # fmt: skip
+    order = dataclasses.replace(
+        doors(1), pieces=pieces, stock=(StockLength(length=4800),), width=Decimal(8), kerf=Decimal(3), trim=20
+    )
+    check(order, width)
+    (values,) = sheet_values(plan_of(order))
+    told = " ".join(text.text for text in lay(NAME, values, width).sheet.texts)
+    if width == WIDTHS[0]:
+        assert "1 to 22 are LF1 to LF22, 96.5 each: ends 96.5 and every 99.5 to 2186, next from 2189." in told

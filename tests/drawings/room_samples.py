@@ -130,14 +130,30 @@ def window(
     )  # fmt: skip
 
 
-def rake(run: int = 2400, pitch: float = 41.6, baluster: int = 41, most: int = 99) -> dict[str, object]:
+def rake(
+    run: int = 2400, pitch: float = 41.6, baluster: int = 41, most: int = 99, *, whole: bool = False
+) -> dict[str, object]:
     sloping = {"pitch": f"{pitch} deg"} if pitch else {}
     made = run_with("balusters", run=f"{run} mm", baluster=f"{baluster} mm", most_gap=f"{most} mm", **sloping)
     return bound(
         "baluster_rake", run=made.run, rise=made.rise, pitch=size(f"{pitch} deg"), height=size("900 mm"),
         baluster=size(f"{baluster} mm"), gap=made.gap, fillet=made.fillet, rake=made.rake, count=made.count,
-        centres=made.centres,
+        centres=made.centres, **(whole_rails(made, baluster) if whole else {}),
     )  # fmt: skip
+
+
+def whole_rails(made: Any, baluster: int) -> dict[str, Any]:
+    """What draws the rails of a balustrade to size: cut, seated, and with its gaps at the newels."""
+    cut = run_with(
+        "baluster_cut", balusters=made, height="900 mm", base_up="46 mm", handrail_depth="59 mm",
+        base_depth="32 mm", groove="8 mm", baluster=f"{baluster} mm", fillet_thickness="8 mm",
+    )  # fmt: skip
+    assert not isinstance(cut, str)
+    sloping = {"base_up": size("46 mm")} if made.pitch.number else {}
+    return {
+        "end_gap": made.end_gap, "length": cut.length, "handrail_depth": cut.handrail_plumb,
+        "base_depth": cut.base_plumb, **sloping,
+    }  # fmt: skip
 
 
 def stair(rise: int = 2600, going: int = 225, risers: int = 13) -> dict[str, object]:

@@ -147,10 +147,13 @@ def test_window_board_anywhere(
 @settings(max_examples=40, deadline=None)
 @given(
     st.integers(150, 5000), st.sampled_from((0.0, 20.0, 35.5, 41.6, 55.0)), st.integers(20, 90),
-    st.integers(60, 99), ANY_WIDTH,
+    st.integers(60, 99), st.booleans(), ANY_WIDTH,
 )  # fmt: skip
-def test_balusters_anywhere(run: int, pitch: float, baluster: int, most: int, width: float) -> None:
-    assert collisions(lay("baluster_rake", rake(run, pitch, baluster, most), width).sheet) == ()
+def test_balusters_anywhere(
+    run: int, pitch: float, baluster: int, most: int, whole: bool, width: float
+) -> None:
+    values = rake(run, pitch, baluster, most, whole=whole)
+    assert collisions(lay("baluster_rake", values, width).sheet) == ()
 
 
 @settings(max_examples=40, deadline=None)
@@ -211,6 +214,19 @@ def test_balusters_stand_upright_at_equal_gaps_up_the_rake() -> None:
     rail = sheet.outlines["handrail"].real
     turn = math.degrees(math.atan2(rail[0][1] - rail[1][1], rail[1][0] - rail[0][0]))
     assert turn == pytest.approx(41.6)
+
+
+def test_a_baluster_fills_the_space_between_rails_drawn_to_size() -> None:
+    """Cut 8 mm into either groove: 16 mm longer than the space seen, and its foot sits on the base rail."""
+    values = rake(1762, 32.9, 32, whole=True)
+    sheet = lay("baluster_rake", values, PAPER).sheet
+    baluster, cut = sheet.outlines["baluster 1"].real, values["length"]
+    assert isinstance(cut, Size)
+    assert cut.mm - (baluster[3][1] - baluster[0][1]) == pytest.approx(16 / math.cos(math.radians(32.9)))
+    for rail in ("base rail", "handrail"):
+        assert part(sheet, rail).distance(part(sheet, "baluster 1")) == pytest.approx(0, abs=1e-9)
+        assert part(sheet, rail).intersection(part(sheet, "baluster 1")).area == pytest.approx(0, abs=1e-6)
+    assert part(sheet, "string").distance(part(sheet, "base rail")) == pytest.approx(0, abs=1e-9)
 
 
 def test_every_outline_is_drawn_to_its_scale() -> None:

@@ -117,7 +117,7 @@ def test_headroom_is_asked_for_and_held() -> None:
     assert [each.code for each in stair(2600, 225, "13").notes] == ["headroom-not-given"]
     low = stair(2600, 225, "13", headroom="1950 mm").refused
     assert [finding_words(each, space=" ") for each in low] == [
-        "headroom is 1950 mm and the least is 2000 mm"
+        "headroom is 1950 mm, the least is 2000 mm and nobody is named who decided on it"
     ]
 
 
@@ -158,8 +158,8 @@ def test_what_stands_outside_is_refused_until_somebody_has_decided() -> None:
     undecided = stair(2600, 215, steep[0], use=steep[1], decided_by="nobody yet")
     decided = stair(2600, 215, steep[0], use=steep[1], decided_by="building control")
     assert [finding_words(each, space=" ") for each in undecided.refused] == [
-        "going is 215 mm and the least is 220 mm",
-        "pitch is 42.9° and the most is 42°",
+        "going is 215 mm, the least is 220 mm and nobody is named who decided on it",
+        "pitch is 42.9°, the most is 42° and nobody is named who decided on it",
     ]
     assert decided.refused == ()
     assert outside(decided.held) == outside(undecided.held) == ["going", "pitch"]
@@ -207,7 +207,7 @@ def test_rises_that_do_not_come_to_the_whole_height_are_read_again(whole: int, r
 def test_an_odd_step_is_refused_until_somebody_has_decided_on_it() -> None:
     odd = (158, 170, 169, 170), (262, 261, 263), 667
     assert [finding_words(each, space=" ") for each in flight(*odd).refused] == [
-        "greatest rise less least is 12 mm and the most is 5 mm"
+        "greatest rise less least is 12 mm, the most is 5 mm and nobody is named who decided on it"
     ]
     assert flight(*odd, decided_by="designer").refused == ()
 

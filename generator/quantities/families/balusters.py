@@ -10,7 +10,7 @@ from generator.quantities.calculator import Angle, Example, Length, Margin, calc
 from generator.quantities.cut_pieces import SQUARE, Piece
 from generator.quantities.functions import cos, greatest, round_down, round_up, tan
 from generator.quantities.results import Finding, Findings, InputRefused, found
-from generator.quantities.worked import Worked, literal, millimetres, plain
+from generator.quantities.worked import Worked, literal, millimetres, named, plain
 from generator.units import ANGLE, Value
 
 MOST_BALUSTERS = 500
@@ -22,15 +22,17 @@ _LEVEL = literal(Value(Decimal(0), ANGLE))
 class Balusters:
     """Balusters between two newel faces, gaps all equal but for what cutting fillets to a step leaves.
 
-    Level sizes: `run`, `gap` between balusters, `end_gap` at either newel, `centres` from the first newel's
-    face. Along the rake: `rake` of the handrail between newels, `fillet` between balusters in each rail,
-    `end_fillet` at either newel, `pitch_along` from centre to centre. On the level the two agree, and `pitch`
-    is nought. `rise` is how much the rail rises over the run, `widest` the greater of the gaps.
+    Level sizes: `run`, `equal_gap` as divided, `gap` between balusters as cut, `end_gap` at either newel,
+    `centres` from the first newel's face. Along the rake: `rake` of the handrail between newels, `fillet`
+    between balusters in each rail, `end_fillet` at either newel, `pitch_along` from centre to centre. On the
+    level the two agree, and `pitch` is nought. `rise` is how much the rail rises over the run, `widest` the
+    greater of the gaps.
     """
 
     run: Worked
     count: Worked
     pitch: Worked
+    equal_gap: Worked
     gap: Worked
     end_gap: Worked
     widest: Worked
@@ -85,26 +87,31 @@ def balusters(
         raise InputRefused("rake-too-steep", "pitch", found=f"{pitch.number:g}°")
     if run.number / (baluster.number + most_gap.number) > MOST_BALUSTERS:
         raise InputRefused("too-many-marks", "most_gap", most=str(MOST_BALUSTERS))
-    number = _fewest(run, baluster, most_gap)
+    number = named(_fewest(run, baluster, most_gap), "count", "Balusters")
     along = cos(pitch) if pitch else None
-    equal = (run - number * baluster) / (number + 1) if number.magnitude else run
-    gap = _cut_gap(equal, most_gap, along, fillet_step) if number.magnitude > 1 else equal
-    end_gap = equal if gap is equal else (run - number * baluster - (number - 1) * gap) / 2
+    whole = (run - number * baluster) / (number + 1) if number.magnitude else run
+    equal = named(whole, "equal_gap", "All gaps alike")
+    step = fillet_step if number.magnitude > 1 else None
+    fillet = named(_cut_fillet(equal, most_gap, along, step), "fillet", "Fillet")
+    gap = named(_level(fillet, along) if step else equal, "gap", "Gap")
+    left = (run - number * baluster - (number - 1) * gap) / 2 if step else equal
+    end_gap = named(left, "end_gap", "Gap at either newel")
     widest = greatest((gap, end_gap))
     return Balusters(
         run=run,
         count=number,
         pitch=pitch or _LEVEL,
+        equal_gap=equal,
         gap=gap,
         end_gap=end_gap,
         widest=widest,
         centres=_centres(int(number.magnitude), end_gap, gap, baluster),
-        rake=run / along if along else run,
+        rake=_along(run, along),
         rise=run * tan(pitch) if pitch else 0 * run,
-        fillet=gap / along if along else gap,
-        end_fillet=end_gap / along if along else end_gap,
+        fillet=fillet,
+        end_fillet=_along(end_gap, along),
         fillets=number + 1,
-        pitch_along=(gap + baluster) / along if along else gap + baluster,
+        pitch_along=_along(gap + baluster, along),
         refused=_refused(widest, end_gap, most_gap, sphere),
     )
 
@@ -115,17 +122,22 @@ def _fewest(run: Worked, baluster: Worked, most_gap: Worked) -> Worked:
     return round_up((run - most_gap) / (baluster + most_gap), plain(1))
 
 
-def _cut_gap(equal: Worked, most: Worked, along: Worked | None, step: Worked | None) -> Worked:
-    """The gap left by a fillet cut to the nearest step, or to the one below where that is too wide."""
+def _cut_fillet(equal: Worked, most: Worked, along: Worked | None, step: Worked | None) -> Worked:
+    """The fillet between balusters: cut to the nearest step, or to the one below where that is too wide."""
+    fillet = _along(equal, along)
     if step is None:
-        return equal
-    fillet = equal / along if along else equal
+        return fillet
     near = round_down(fillet + step / 2, step)
-    gap = near * along if along else near
-    if gap <= most:
-        return gap
-    below = round_down(fillet, step)
-    return below * along if along else below
+    return near if _level(near, along) <= most else round_down(fillet, step)
+
+
+def _along(size: Worked, along: Worked | None) -> Worked:
+    """A level size measured along the rake; `along` is the cosine of the pitch, None on the level."""
+    return size / along if along else size
+
+
+def _level(size: Worked, along: Worked | None) -> Worked:
+    return size * along if along else size
 
 
 def _centres(number: int, end_gap: Worked, gap: Worked, baluster: Worked) -> tuple[Worked, ...]:
@@ -212,17 +224,22 @@ def baluster_cut(
     the rails and of the `groove` in each are square to the rail, so that on a rake each counts its depth
     divided by the cosine of the pitch. A baluster is a parallelogram: both long edges have the plumb length
     and both ends lean the same way; so is each rail, from newel face to newel face. `mark` begins
-    the pieces' marks. Own derivation.
+    the pieces' marks: R on a rake and L on a landing where it is left out. Own derivation.
     """
     pitch = balusters.pitch
     sloping = pitch.magnitude != 0
     along = cos(pitch) if sloping else None
-    handrail, base, sunk = (_plumb(size, along) for size in (handrail_depth, base_depth, groove))
+    handrail, base, sunk = (_along(size, along) for size in (handrail_depth, base_depth, groove))
     length = height - base_up - handrail - base + 2 * sunk
     lean, fillet_lean = (
         size * tan(pitch) if sloping else millimetres(0) for size in (baluster, fillet_thickness)
     )
-    cut = _Cut(end=pitch if sloping else SQUARE, width=baluster, thickness=fillet_thickness, mark=mark or "")
+    cut = _Cut(
+        end=pitch if sloping else SQUARE,
+        width=baluster,
+        thickness=fillet_thickness,
+        mark=mark or ("R" if sloping else "L"),
+    )
     return BalusterCut(
         length=length,
         tip_to_tip=length + lean if sloping else length,
@@ -237,10 +254,6 @@ def baluster_cut(
         base_pieces=(cut.rail("B", "base rail", balusters.rake, base_depth),),
         refused=found((length.magnitude <= 0, Finding(code="rail-too-low", actual=length))),
     )
-
-
-def _plumb(size: Worked, along: Worked | None) -> Worked:
-    return size / along if along else size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
