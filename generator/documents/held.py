@@ -2,35 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from string import ascii_uppercase as LETTERS
+from typing import TypeAlias
 
-from generator.documents.blocks import Column, Part, Table
+from generator.documents.blocks import Column, Part, Table, Text
 from generator.documents.task import Task, sentence
 from generator.quantities.held import Held, range_words
 from generator.quantities.workings import print_worked
 from generator.safety.sections import KNOWN_WORDS
 from generator.wording.results import HELD, HELD_AGAINST, HELD_VERDICTS
 
-WHAT_SHARE, HERE_SHARE, RANGE_SHARE, VERDICT_SHARE = 19.0, 11.0, 17.0, 18.0
+Documents: TypeAlias = tuple[tuple[str, str], ...]
+WHAT_SHARE, HERE_SHARE, RANGE_SHARE = 30.0, 14.0, 28.0
 
 
 def held_figures(task: Task) -> tuple[Part, ...]:
     """A table of every figure that a record holds against something; none where nothing is held."""
-    rows = tuple(dict.fromkeys(_rows(task)))
-    if not rows:
+    found = tuple(dict.fromkeys(_held(task)))
+    if not found:
         return ()
+    documents = tuple(dict.fromkeys((held.against, held.known) for held in found))
     say = task.language.say
-    table = Table(
-        key="held-figures",
-        columns=(
-            Column(head=say("Figure"), width=WHAT_SHARE),
-            Column(head=say("Here"), width=HERE_SHARE),
-            Column(head=say("Held to"), width=RANGE_SHARE),
-            Column(head=say("By, and how well that is known")),
-            Column(head=say("How it stands"), width=VERDICT_SHARE),
-        ),
-        rows=rows,
-    )
     return (
         Part(
             key="held",
@@ -40,28 +33,52 @@ def held_figures(task: Task) -> tuple[Part, ...]:
                 "designer and building control decide, and another nation has documents of its own. A "
                 "figure that stands outside waits until one of them has decided on it in writing."
             ),
-            blocks=(table,),
+            blocks=(_table(task, found, documents), _documents(task, documents)),
         ),
     )
 
 
-def _rows(task: Task) -> Iterator[tuple[str, ...]]:
+def _held(task: Task) -> Iterator[Held]:
     for _, entry in task.ledger.everything():
-        for held in getattr(entry.result, "held", ()):
-            if isinstance(held, Held):
-                yield _row(task, held)
+        yield from (held for held in getattr(entry.result, "held", ()) if isinstance(held, Held))
 
 
-def _row(task: Task, held: Held) -> tuple[str, ...]:
+def _table(task: Task, found: Sequence[Held], documents: Documents) -> Table:
     say = task.language.say
+    return Table(
+        key="held-figures",
+        columns=(
+            Column(head=say("Figure"), width=WHAT_SHARE),
+            Column(head=say("Here"), width=HERE_SHARE),
+            Column(head=say("Held to"), width=RANGE_SHARE),
+            Column(head=say("How it stands")),
+        ),
+        rows=tuple(dict.fromkeys(_row(task, held, documents) for held in found)),
+    )
+
+
+def _row(task: Task, held: Held, documents: Documents) -> tuple[str, ...]:
+    say = task.language.say
+    letter = LETTERS[documents.index((held.against, held.known))]
     return (
         sentence(say(HELD[held.code])),
         print_worked(held.actual).text(),
-        range_words(held, task.language),
-        say(
-            "%(document)s; %(known)s",
-            document=sentence(say(HELD_AGAINST[held.against])),
-            known=KNOWN_WORDS[held.known],
-        ),
+        say("%(range)s (%(letter)s)", range=range_words(held, task.language), letter=letter),
         sentence(say(HELD_VERDICTS[held.verdict])),
+    )
+
+
+def _documents(task: Task, documents: Documents) -> Text:
+    """What each letter of the table stands for, with how well its figure is known."""
+    say = task.language.say
+    return Text(
+        text=tuple(
+            say(
+                "%(letter)s: %(document)s; %(known)s.",
+                letter=LETTERS[at],
+                document=sentence(say(HELD_AGAINST[against])),
+                known=KNOWN_WORDS[known],
+            )
+            for at, (against, known) in enumerate(documents)
+        )
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.cli.figures import figures_of
-from generator.documents.blocks import Table
+from generator.documents.blocks import Table, Text
 from generator.documents.held import held_figures
 from generator.documents.pieces import piece_list
 from generator.documents.task import Task
@@ -31,24 +31,24 @@ def stair(project: Project) -> Task:
     )
 
 
-def rows(task: Task) -> dict[str, tuple[str, ...]]:
+def parts(task: Task) -> tuple[dict[str, tuple[str, ...]], dict[str, str]]:
+    """The rows by their figure, and the documents by their letter."""
     (part,) = held_figures(task)
-    (table,) = part.blocks
-    assert isinstance(table, Table)
-    return {row[0]: tuple(cell.replace("\u2009", " ") for cell in row[1:]) for row in table.rows}
+    table, documents = part.blocks
+    assert isinstance(table, Table) and isinstance(documents, Text)
+    rows = {row[0]: tuple(cell.replace("\u2009", " ") for cell in row[1:]) for row in table.rows}
+    return rows, dict(str(line).split(": ", 1) for line in documents.text)
 
 
 def test_each_figure_stands_beside_the_documents_with_how_well_that_is_known(stair: Task) -> None:
-    told = rows(stair)
-    assert told["Rise"] == (
-        "169.5 mm",
-        "from 150 mm to 190 mm",
-        "Approved Document K (England, 2013) Table 1.1, utility stair; not opened: check before relying on "
-        "it",
-        "Inside",
+    rows, documents = parts(stair)
+    assert rows["Rise"] == ("169.5 mm", "from 150 mm to 190 mm (B)", "Inside")
+    assert documents["B"] == (
+        "Approved Document K (England, 2013) Table 1.1, utility stair; not opened: check before relying on it."
     )
-    assert told["Guarding over the landing"][:2] == ("1100 mm", "1100 mm or more")
-    assert told["Widest gap between balusters"][:2] == ("98.5 mm", "less than 100 mm")
+    assert rows["Guarding over the landing"] == ("1100 mm", "1100 mm or more (E)", "Inside")
+    assert rows["Widest gap between balusters"] == ("98.5 mm", "less than 100 mm (G)", "Inside")
+    assert documents["G"].endswith("children under five may be; read in a copy of the official text.")
 
 
 def test_the_table_says_that_inside_is_no_approval_and_who_decides(stair: Task) -> None:
@@ -56,11 +56,14 @@ def test_the_table_says_that_inside_is_no_approval_and_who_decides(stair: Task) 
     assert str(part.intro).startswith(
         "Each figure stands beside the one a document gives. To be inside is no"
     )
-    assert rows(stair)["Greatest rise less least"] == (
+    rows, documents = parts(stair)
+    assert rows["Greatest rise less least"] == (
         "7 mm",
-        "5 mm or less",
-        "This firm's own number, for steps that should be all alike; decided by the firm",
+        "5 mm or less (A)",
         "Outside; the designer has decided on it in writing",
+    )
+    assert documents["A"] == (
+        "This firm's own number, for steps that should be all alike; decided by the firm."
     )
 
 
