@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from string import ascii_uppercase as LETTERS
+from string import ascii_uppercase
 from typing import TypeAlias
 
 from generator.documents.blocks import Column, Part, Table, Text
@@ -59,7 +59,7 @@ def _table(task: Task, found: Sequence[Held], documents: Documents) -> Table:
 
 def _row(task: Task, held: Held, documents: Documents) -> tuple[str, ...]:
     say = task.language.say
-    letter = LETTERS[documents.index((held.against, held.known))]
+    letter = ascii_uppercase[documents.index((held.against, held.known))]
     return (
         sentence(say(HELD[held.code])),
         print_worked(held.actual).text(),
@@ -75,9 +75,9 @@ def _documents(task: Task, documents: Documents) -> Text:
         text=tuple(
             say(
                 "%(letter)s: %(document)s; %(known)s.",
-                letter=LETTERS[at],
+                letter=ascii_uppercase[at],
                 document=sentence(say(HELD_AGAINST[against])),
-                known=KNOWN_WORDS[known],
+                known=say(KNOWN_WORDS[known]),
             )
             for at, (against, known) in enumerate(documents)
         )

@@ -44,7 +44,8 @@ def test_each_figure_stands_beside_the_documents_with_how_well_that_is_known(sta
     rows, documents = parts(stair)
     assert rows["Rise"] == ("169.5 mm", "from 150 mm to 190 mm (B)", "Inside")
     assert documents["B"] == (
-        "Approved Document K (England, 2013) Table 1.1, utility stair; not opened: check before relying on it."
+        "Approved Document K (England, 2013) Table 1.1, utility stair; not opened: check before relying "
+        "on it."
     )
     assert rows["Guarding over the landing"] == ("1100 mm", "1100 mm or more (E)", "Inside")
     assert rows["Widest gap between balusters"] == ("98.5 mm", "less than 100 mm (G)", "Inside")
