@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from generator.documents.blocks import Figure, Part
 from generator.documents.drawing_files import in_files
+from generator.documents.figures import said_of
 from generator.documents.task import Task
 from generator.drawings.bar_values import NAME, sheet_values
 from generator.drawings.orders import PAPER, PHONE, Order
@@ -43,7 +44,9 @@ def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterat
     for place, sheet in enumerate(_sheets(plan, first=number == 1), 1):
         picture = task.pictures[sheet]
         key, phone = f"bars-{number}-{place}", task.pictures[_on_phone(sheet)]
-        caption = _outcome(task, plan, within) if place == 1 else task.language.quote(picture.title)
+        caption = (
+            _outcome(task, plan, within) if place == 1 else said_of(picture, picture.title, task.language)
+        )
         yield in_files(task, Figure(key=key, caption=caption, picture=picture, phone=phone), key)
 
 

@@ -25,6 +25,7 @@ from generator.quantities.readings import Readings, member_lengths, spread_evenl
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
 from generator.units import print_value
+from generator.wording import Language
 from generator.wording.marks import unmarked
 
 PLACE = "place"
@@ -302,11 +303,16 @@ def _figure(task: Task, one: _Numbered, key: str, number: str) -> Figure:
     figure = Figure(
         key=key,
         number=number,
-        caption=task.language.quote(_caption(picture)),
+        caption=said_of(picture, _caption(picture), task.language),
         picture=picture,
         phone=task.pictures[phone],
     )
     return in_files(task, figure, f"{one.number}-{one.order.name}-{one.opening.mark}")
+
+
+def said_of(picture: Picture, words: str, language: Language) -> str:
+    """Words that a drawing says of itself, marked where it does not speak the language of the page."""
+    return words if picture.tag == language.tag else language.quote(words)
 
 
 def _caption(picture: Picture) -> str:

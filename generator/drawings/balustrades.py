@@ -13,6 +13,7 @@ from generator.drawings.pens import HIDDEN, NOTES, SQUARE_LINE
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, dimension_layer
+from generator.drawings.words import say
 
 _SCALES = (
     (0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"),
@@ -116,10 +117,10 @@ def _under(view: View, run: _Run) -> None:
 def _sizes(view: View, run: _Run) -> None:
     foot = view.at(0, run.below)[1]
     ends = (view.at(0, 0)[0], foot), (view.at(run.run.mm, 0)[0], foot)
-    dimension(view, *ends, foot + 9.0, run.run.text, f"level between newels {run.run.text}")
+    dimension(view, *ends, foot + 9.0, run.run.text, say("level between newels %(run)s", run=run.run.text))
     if run.base_depth:
         tall = view.at(-_NEWEL, -run.height.mm), view.at(-_NEWEL, 0.0)
-        words = f"height {run.height.text}"
+        words = say("height %(height)s", height=run.height.text)
         dimension(view, *tall, tall[0][0] - _BESIDE, run.height.text, words, direction="upright")
     if run.centres:
         _gap(view, run)
@@ -127,7 +128,7 @@ def _sizes(view: View, run: _Run) -> None:
         x, y = view.at(0, -run.seat + _STRING if run.base_up else -run.seat)
         long = min(24.0, run.run.mm * view.scale * 0.5)
         dimension_layer(view, ((x, y), (x + long + 3, y)), SQUARE_LINE)
-        words = f"pitch {run.pitch.text}°"
+        words = say("pitch %(pitch)s°", pitch=run.pitch.text)
         turn = math.radians(run.pitch.degrees)
         angle_arc(view, (x, y), long, -turn, 0.0, f"{run.pitch.text}°", words)
 
@@ -137,12 +138,12 @@ def _letters(view: View, run: _Run) -> None:
     if run.centres:
         centre = run.centres[len(run.centres) // 3].mm
         points = run.band(centre - half, centre + half, run.foot, run.head)
-        view.letter("A", "baluster", points, turns=(-150, 150, -120, 30))
+        view.letter("A", say("baluster"), points, turns=(-150, 150, -120, 30))
     end = run.centres[0].mm - half if run.centres else run.run.mm
     low = run.band(0.0, end, run.seat, run.foot)
     middle = (low[0][0] + low[1][0]) / 2, (low[0][1] + low[2][1]) / 2
-    view.pointer("B", middle, "fillet", turns=(150, 120, 165), dotted=True)
-    view.letter("C", "handrail", run.band(0.0, run.run.mm, run.head, tall), turns=(-120, -60, -100))
+    view.pointer("B", middle, say("fillet"), turns=(150, 120, 165), dotted=True)
+    view.letter("C", say("handrail"), run.band(0.0, run.run.mm, run.head, tall), turns=(-120, -60, -100))
 
 
 def _gap(view: View, run: _Run) -> None:
@@ -152,52 +153,99 @@ def _gap(view: View, run: _Run) -> None:
     left = run.centres[middle - 1].mm + run.baluster.mm / 2 if middle else 0.0
     level = -run.slope * left - run.height.mm * 0.5
     ends = view.at(left, level), view.at(right, level)
-    words = f"gap {run.gap.text}"
+    words = say("gap %(gap)s", gap=run.gap.text)
     dimension(view, *ends, ends[0][1], run.gap.text, words, ends=(False, False), overrun=0)
 
 
 def _entries(run: _Run) -> tuple[Entry, ...]:
-    cut = f" along the rake, ends to {run.pitch.text}°" if run.sloping else ""
-    along = " along the rake" if run.sloping else ""
-    count = f"{run.count.text} balusters {run.baluster.text} wide"
-    cut_to = f"{', ' if run.sloping else ', cut '}{run.length.text}" if run.length else ""
-    edge = f"{cut_to} along the edge" if run.length and run.sloping else cut_to
-    ends = f", {run.end_gap.text} at newels" if run.end_gap else ""
+    cut = say(" along the rake, ends to %(pitch)s°", pitch=run.pitch.text) if run.sloping else ""
+    along = say(" along the rake") if run.sloping else ""
+    count = say("%(count)s balusters %(baluster)s wide", count=run.count.text, baluster=run.baluster.text)
+    cut_to = f"{', ' if run.sloping else say(', cut ')}{run.length.text}" if run.length else ""
+    edge = say("%(cut_to)s along the edge", cut_to=cut_to) if run.length and run.sloping else cut_to
+    ends = say(", %(end_gap)s at newels", end_gap=run.end_gap.text) if run.end_gap else ""
     return (
-        Entry(letter="A", text=f"{count}{edge}; gaps {run.gap.text} level{ends}"),
-        Entry(letter="B", text=f"fillet between balusters, {run.fillet.text}{cut}"),
-        Entry(letter="C", text=f"rail between newels, {run.rake.text}{along}"),
+        Entry(
+            letter="A",
+            text=say(
+                "%(count)s%(edge)s; gaps %(gap)s level%(ends)s",
+                count=count,
+                edge=edge,
+                gap=run.gap.text,
+                ends=ends,
+            ),
+        ),
+        Entry(
+            letter="B",
+            text=say("fillet between balusters, %(fillet)s%(cut)s", fillet=run.fillet.text, cut=cut),
+        ),
+        Entry(
+            letter="C", text=say("rail between newels, %(rake)s%(along)s", rake=run.rake.text, along=along)
+        ),
     )
 
 
 def _closing(run: _Run) -> tuple[str, ...]:
     first = ", ".join(centre.text for centre in run.centres[:4])
-    more = " and so on" if len(run.centres) > 4 else ""
-    marks = f"Centres, level from the first newel: {first}{more}. " if run.centres else ""
-    line = "Dashed, the pitch line, from which the height is plumb. " if run.sloping and run.base_up else ""
-    sketched = "Newels and what lies below are" if run.base_depth else "Newels and rails are"
-    return (f"{marks}The gap is measured level whatever the pitch. {line}{sketched} sketched. All in mm.",)
+    more = say(" and so on") if len(run.centres) > 4 else ""
+    marks = (
+        say("Centres, level from the first newel: %(first)s%(more)s. ", first=first, more=more)
+        if run.centres
+        else ""
+    )
+    line = (
+        say("Dashed, the pitch line, from which the height is plumb. ") if run.sloping and run.base_up else ""
+    )
+    sketched = say("Newels and what lies below are") if run.base_depth else say("Newels and rails are")
+    return (
+        say(
+            "%(marks)sThe gap is measured level whatever the pitch. %(line)s%(sketched)s sketched. All in "
+            "mm.",
+            marks=marks,
+            line=line,
+            sketched=sketched,
+        ),
+    )
 
 
 def _alt(run: _Run, named: str) -> str:
     rake = (
-        f"at a pitch of {run.pitch.text} degrees, rail {run.rake.text} mm along the rake, fillets"
-        f" {run.fillet.text} mm"
+        say(
+            "at a pitch of %(pitch)s degrees, rail %(rake)s mm along the rake, fillets %(fillet)s mm",
+            pitch=run.pitch.text,
+            rake=run.rake.text,
+            fillet=run.fillet.text,
+        )
         if run.sloping
-        else "on the level"
+        else say("on the level")
     )
-    high = f" Top of the rail {run.height.text} mm high." if run.base_depth else ""
+    high = say(" Top of the rail %(height)s mm high.", height=run.height.text) if run.base_depth else ""
     return " ".join(
         (
-            f"Elevation of the balustrade{f', {run.place},' if run.place else ''} at {named}, {rake}.",
-            f"{run.count.text} balusters {run.baluster.text} mm wide in {run.run.text} mm between newels,",
-            f"gaps {run.gap.text} mm measured level{_at_newels(run)}.{high}",
+            say(
+                "Elevation of the balustrade%(place)s at %(named)s, %(rake)s.",
+                place=f", {run.place}," if run.place else "",
+                named=named,
+                rake=rake,
+            ),
+            say(
+                "%(count)s balusters %(baluster)s mm wide in %(run)s mm between newels,",
+                count=run.count.text,
+                baluster=run.baluster.text,
+                run=run.run.text,
+            ),
+            say(
+                "gaps %(gap)s mm measured level%(at_newels)s.%(high)s",
+                gap=run.gap.text,
+                at_newels=_at_newels(run),
+                high=high,
+            ),
         )
     )
 
 
 def _at_newels(run: _Run) -> str:
-    return f", {run.end_gap.text} mm at either newel" if run.end_gap else ""
+    return say(", %(end_gap)s mm at either newel", end_gap=run.end_gap.text) if run.end_gap else ""
 
 
 @drawing
@@ -234,7 +282,7 @@ def baluster_rake(
     beside = 0.0 if sheet.thumbnail or base_depth is None else _BESIDE + 3.0
     taken = (4.0 if sheet.thumbnail else 2 * margin(sheet) + 2.0) + beside
     scale, named = _scale(line, width - taken)
-    words = f"{place or 'Balustrade'}, {'rake' if line.sloping else 'landing'}, {named}"
+    words = f"{place or say('Balustrade')}, {'rake' if line.sloping else 'landing'}, {named}"
     below = title(sheet, words)
     wide = (run.mm + 2 * _NEWEL) * scale
     origin = (
@@ -259,5 +307,5 @@ def _lettering(view: View, run: _Run, low: float) -> None:
     top = key(sheet, _entries(run), low + 15.0) + 1.5
     notes(sheet, _closing(run), top)
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)

@@ -9,6 +9,7 @@ from generator.drawings.bars import sheets_of
 from generator.drawings.figures import Size
 from generator.drawings.orders import Bound
 from generator.drawings.stock import StockBar, StockPiece
+from generator.drawings.words import say
 from generator.quantities.cutting.orders import CuttingOrder, PieceToCut, mm_text
 from generator.quantities.cutting.plan import Bar, CuttingPlan, Placed
 from generator.quantities.cutting.rows import section_text
@@ -87,16 +88,20 @@ def _marks(order: CuttingOrder) -> str:
     names: dict[str, dict[str, None]] = {}
     for piece in order.pieces:
         names.setdefault(piece.name, {})[_letters(piece)] = None
-    before = "The opening's number, then " if any(piece.opening for piece in order.pieces) else ""
+    before = say("The opening's number, then ") if any(piece.opening for piece in order.pieces) else ""
     listed = "; ".join(f"{_several(tuple(marks))} {name}" for name, marks in names.items())
     mitred = any(piece.steepest for piece in order.pieces)
-    points = ["Lengths are to the long points."] if mitred else []
+    points = [say("Lengths are to the long points.")] if mitred else []
     return " ".join((f"{before}{listed}.", *points, *_left_on(order)))
 
 
 def _several(marks: tuple[str, ...]) -> str:
     """Marks one by one, or from the first to the last where they are many."""
-    return ", ".join(marks) if len(marks) <= _FEW else f"{marks[0]} to {marks[-1]}"
+    return (
+        ", ".join(marks)
+        if len(marks) <= _FEW
+        else say("%(marks)s to %(marks_2)s", marks=marks[0], marks_2=marks[-1])
+    )
 
 
 def _left_on(order: CuttingOrder) -> list[str]:
@@ -105,7 +110,12 @@ def _left_on(order: CuttingOrder) -> list[str]:
         if piece.over:
             over.setdefault(mm_text(piece.over), {})[_letters(piece)] = None
     return [
-        f"{_several(tuple(marks))} {'is' if len(marks) == 1 else 'are'} cut {mm} over and marked in place."
+        say(
+            "%(several)s %(marks)s cut %(mm)s over and marked in place.",
+            several=_several(tuple(marks)),
+            marks=say("is") if len(marks) == 1 else say("are"),
+            mm=mm,
+        )
         for mm, marks in over.items()
     ]
 

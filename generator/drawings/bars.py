@@ -30,6 +30,7 @@ from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Stroke, TextKind, Zone, arrow
 from generator.drawings.stock import StockBar, StockPiece
 from generator.drawings.views import View, ring_letter
+from generator.drawings.words import say
 from generator.quantities.cut_pieces import in_runs
 
 OFFCUT = Hatch(kind="lines", spacing=2.4, slopes=(45.0,), pen=Pen(width=0.15, colour=HATCH_STANDING))
@@ -141,8 +142,12 @@ def _frame(sheet: Sheet, bars: Sequence[StockBar], face: float) -> _Frame:
 
 def _title(bars: Sequence[StockBar], material: str) -> str:
     first, last = bars[0].number, bars[-1].number
-    which = f"bar {first}" if first == last else f"bars {first} to {last}"
-    return f"Cutting plan, {which}: {material}"
+    which = (
+        say("bar %(first)s", first=first)
+        if first == last
+        else say("bars %(first)s to %(last)s", first=first, last=last)
+    )
+    return say("Cutting plan, %(which)s: %(material)s", which=which, material=material)
 
 
 # One bar
@@ -170,15 +175,21 @@ def _draw_bar(frame: _Frame, bar: StockBar, top: float) -> tuple[float, float]:
 
 def _bar_label(frame: _Frame, bar: StockBar, top: float, upper: float) -> None:
     sheet, left = frame.sheet, margin(frame.sheet)
-    kept = ", on hand" if bar.on_hand else ""
+    kept = say(", on hand") if bar.on_hand else ""
     if sheet.narrow:
-        sheet.text(f"Bar {bar.number}, {bar.length.text}{kept}", left, top + 5.5, "note", weight="bold")
+        sheet.text(
+            say("Bar %(bar)s, %(length)s%(kept)s", bar=bar.number, length=bar.length.text, kept=kept),
+            left,
+            top + 5.5,
+            "note",
+            weight="bold",
+        )
         return
     middle = upper + frame.high / 2
-    sheet.text(f"Bar {bar.number}", left, middle - 0.6, "note", weight="bold")
+    sheet.text(say("Bar %(bar)s", bar=bar.number), left, middle - 0.6, "note", weight="bold")
     sheet.text(bar.length.text, left, middle + 4.0, "note")
     if bar.on_hand:
-        sheet.text("on hand", left, middle + 8.4, "note")
+        sheet.text(say("on hand"), left, middle + 8.4, "note")
 
 
 def _shapes(frame: _Frame, bar: StockBar, top: float) -> None:
@@ -266,14 +277,14 @@ def _offcut_words(frame: _Frame, bar: StockBar, top: float) -> None:
     sheet = frame.sheet
     if bar.offcut.mm <= 0 or sheet.narrow:
         return
-    words, em = f"offcut {bar.offcut.text}", sheet.em("note")
+    words, em = say("offcut %(offcut)s", offcut=bar.offcut.text), sheet.em("note")
     begin = frame.x(bar.trim.mm + (bar.pieces[-1].next_start.mm if bar.pieces else 0.0))
     end = frame.x(bar.length.mm - bar.trim.mm)
     if end - begin >= extent(words, em)[0] + 4.0 and frame.high >= 5.0:
         sheet.text(words, (begin + end) / 2, top + frame.high / 2 + cap(em) / 2, "note", anchor="middle")
         return
     at, middle = frame.x(bar.length.mm) + 1.5, top + frame.high / 2
-    sheet.text("offcut", at, middle - 0.7, "note")
+    sheet.text(say("offcut"), at, middle - 0.7, "note")
     sheet.text(bar.offcut.text, at, middle + 3.7, "note")
 
 
@@ -362,19 +373,35 @@ def _words_of_runs(frame: _Frame, bar: StockBar) -> Iterator[str]:
 def _of_run(bar: StockBar, run: Sequence[StockPiece], place: int) -> str:
     """Pieces alike, by the first end and how far on each next one ends."""
     first, last, after = run[0], run[-1], _after(bar, run[-1])
-    follows = f", next from {after}" if after else ""
+    follows = say(", next from %(after)s", after=after) if after else ""
     step = f"{run[1].end.mm - first.end.mm:.1f}".removesuffix(".0")
-    return (
-        f"{place} to {place + len(run) - 1} are {first.mark} to {last.mark}, {first.length.text} each: ends"
-        f" {first.end.text} and every {step} to {last.end.text}{follows}"
+    return say(
+        "%(place)s to %(run)s are %(mark)s to %(mark_2)s, %(length)s each: ends %(end)s and every %(step)s "
+        "to %(end_2)s%(follows)s",
+        place=place,
+        run=place + len(run) - 1,
+        mark=first.mark,
+        mark_2=last.mark,
+        length=first.length.text,
+        end=first.end.text,
+        step=step,
+        end_2=last.end.text,
+        follows=follows,
     )
 
 
 def _words(frame: _Frame, bar: StockBar, piece: StockPiece, place: int) -> str:
     after = _after(bar, piece)
-    follows = f", next from {after}" if after else ""
-    number = "" if _kind_that_fits(frame, bar, piece, piece.mark) else f"{place} is "
-    return f"{number}{piece.mark} {piece.length.text}, ends {piece.end.text}{follows}"
+    follows = say(", next from %(after)s", after=after) if after else ""
+    number = "" if _kind_that_fits(frame, bar, piece, piece.mark) else say("%(place)s is ", place=place)
+    return say(
+        "%(number)s%(mark)s %(length)s, ends %(end)s%(follows)s",
+        number=number,
+        mark=piece.mark,
+        length=piece.length.text,
+        end=piece.end.text,
+        follows=follows,
+    )
 
 
 def _table(frame: _Frame, bar: StockBar, top: float) -> float:
@@ -394,7 +421,9 @@ def _table(frame: _Frame, bar: StockBar, top: float) -> float:
             sheet.line(((left, y), (right, y)), RULE_FINE)
     sheet.line(((left, y), (right, y)), RULE_FINE)
     if bar.offcut.mm > 0:
-        sheet.text(f"offcut {bar.offcut.text}", left, y + 1.8 + cap(sheet.em("note")), "note")
+        sheet.text(
+            say("offcut %(offcut)s", offcut=bar.offcut.text), left, y + 1.8 + cap(sheet.em("note")), "note"
+        )
         y += 6.0
     return y
 
@@ -492,9 +521,16 @@ def _cut_faces(view: View, frame: _Frame, joint: _Joint, slopes: Sequence[float]
 def _detail_sizes(view: View, frame: _Frame, joint: _Joint, slopes: Sequence[float]) -> None:
     above, below = view.at(0, 0)[1] - 5.5, view.at(0, frame.face)[1] + 6.5
     gap, feet = _figure(joint.gap), _figure(joint.gap + sum(slopes))
-    dimension(view, view.at(0, 0), view.at(joint.gap, 0), above, gap, f"the saw takes {gap} along the edge")
+    dimension(
+        view,
+        view.at(0, 0),
+        view.at(joint.gap, 0),
+        above,
+        gap,
+        say("the saw takes %(gap)s along the edge", gap=gap),
+    )
     ends = view.at(-slopes[0], frame.face), view.at(joint.gap + slopes[1], frame.face)
-    dimension(view, *ends, below, feet, f"{feet} between the short points")
+    dimension(view, *ends, below, feet, say("%(feet)s between the short points", feet=feet))
 
 
 def _figure(mm: float) -> str:
@@ -524,7 +560,7 @@ def _closing(
         return
     centre = (left + _RADIUS if not sheet.narrow else sheet.width / 2, top + 7.5 + _RADIUS)
     scale = _draw_detail(frame, joint, tops, centre)
-    words = f"Detail Z, {scale}"
+    words = say("Detail Z, %(scale)s", scale=scale)
     sheet.text(
         words, centre[0], top + cap(sheet.em("title"), "bold"), "title", anchor="middle", weight="bold"
     )
@@ -543,29 +579,35 @@ def _note_column(sheet: Sheet, notes: Sequence[_Note], left: float, top: float, 
 
 
 def _marked(marks: str) -> tuple[_Note, ...]:
-    return (("Marks", marks),) if marks else ()
+    return ((say("Marks"), marks),) if marks else ()
 
 
 def _running_lengths(bars: Sequence[StockBar], kerf: Size) -> _Note:
-    return "Running lengths", f"{_from_the_end(bars)} {_after_the_saw(bars, kerf)}"
+    return say("Running lengths"), f"{_from_the_end(bars)} {_after_the_saw(bars, kerf)}"
 
 
 def _scales(frame: _Frame, joint: _Joint | None, profile: str) -> _Note:
     steep = (
-        ", so mitres look steep; they are true in detail Z" if joint and frame.across < frame.along else ""
+        say(", so mitres look steep; they are true in detail Z")
+        if joint and frame.across < frame.along
+        else ""
     )
-    far = " The long edge lies away from you." if joint else ""
-    words = (
-        f"Along 1:{frame.along}, across 1:{frame.across}{steep}.{far} Hatched is offcut and waste. All in mm."
+    far = say(" The long edge lies away from you.") if joint else ""
+    words = say(
+        "Along 1:%(along)s, across 1:%(across)s%(steep)s.%(far)s Hatched is offcut and waste. All in mm.",
+        along=frame.along,
+        across=frame.across,
+        steep=steep,
+        far=far,
     )
-    return "How it is drawn", f"{words} {_turning(profile)}".strip()
+    return say("How it is drawn"), f"{words} {_turning(profile)}".strip()
 
 
 def _from_the_end(bars: Sequence[StockBar]) -> str:
     trims = {bar.trim.text for bar in bars if bar.trim.mm > 0}
     if len(trims) == 1:
-        return f"Square each end by {trims.pop()} first and measure from the left end."
-    return "Measure from the left end."
+        return say("Square each end by %(trims)s first and measure from the left end.", trims=trims.pop())
+    return say("Measure from the left end.")
 
 
 def _after_the_saw(bars: Sequence[StockBar], kerf: Size) -> str:
@@ -573,25 +615,44 @@ def _after_the_saw(bars: Sequence[StockBar], kerf: Size) -> str:
         {round(piece.next_start.mm - piece.end.mm, 3) for bar in bars for piece in bar.pieces[:-1]}
     )
     each = " or ".join(_figure(mm) for mm in taken)
-    allowed = f", {each} along the edge" if each and each != kerf.text else ""
-    return f"Bold is the end of a piece, light where the next may begin: saw cut {kerf.text}{allowed}."
+    allowed = say(", %(each)s along the edge", each=each) if each and each != kerf.text else ""
+    return say(
+        "Bold is the end of a piece, light where the next may begin: saw cut %(kerf)s%(allowed)s.",
+        kerf=kerf.text,
+        allowed=allowed,
+    )
 
 
 def _turning(profile: str) -> str:
     if profile in ("", "square"):
         return ""
-    return (
+    return say(
         "A moulding cannot be turned end for end: left and right are a pair, and no mitre nests in another."
     )
 
 
 def _alt(bars: Sequence[StockBar], material: str, kerf: Size) -> str:
     each = " ".join(_alt_bar(bar) for bar in bars)
-    return f"Cutting plan for {material}, saw cut {kerf.text} mm. {each}"
+    return say(
+        "Cutting plan for %(material)s, saw cut %(kerf)s mm. %(each)s",
+        material=material,
+        kerf=kerf.text,
+        each=each,
+    )
 
 
 def _alt_bar(bar: StockBar) -> str:
-    pieces = ", ".join(f"{piece.mark} {piece.length.text} to {piece.end.text}" for piece in bar.pieces)
-    left = f"; offcut {bar.offcut.text}" if bar.offcut.mm > 0 else ""
-    kept = ", on hand" if bar.on_hand else ""
-    return f"Bar {bar.number} of {bar.length.text} mm{kept}: {pieces}{left}."
+    pieces = ", ".join(
+        say("%(mark)s %(length)s to %(end)s", mark=piece.mark, length=piece.length.text, end=piece.end.text)
+        for piece in bar.pieces
+    )
+    left = say("; offcut %(offcut)s", offcut=bar.offcut.text) if bar.offcut.mm > 0 else ""
+    kept = say(", on hand") if bar.on_hand else ""
+    return say(
+        "Bar %(bar)s of %(length)s mm%(kept)s: %(pieces)s%(left)s.",
+        bar=bar.number,
+        length=bar.length.text,
+        kept=kept,
+        pieces=pieces,
+        left=left,
+    )

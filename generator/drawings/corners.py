@@ -15,6 +15,7 @@ from generator.drawings.pens import SQUARE_LINE, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, detail_view, dimension_layer, ring_letter
+from generator.drawings.words import say
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.2, "1:5"), (0.1, "1:10"))
 _MAGNIFIED = ((2.0, "2:1"), (4.0, "4:1"), (8.0, "8:1"))
@@ -189,7 +190,7 @@ def _pieces(view: View, corner: _Corner, word: str, head: Points, leg: Points) -
 
 def _cut_to_corner(view: View, corner: _Corner) -> None:
     head, leg = corner.head(0.0, corner.head_run), corner.leg(0.0, corner.leg_run)
-    _pieces(view, corner, "cut to the corner", head, leg)
+    _pieces(view, corner, say("cut to the corner"), head, leg)
     if view.sheet.thumbnail:
         return
     _corner_angle(view, corner)
@@ -198,9 +199,11 @@ def _cut_to_corner(view: View, corner: _Corner) -> None:
         (corner.out, corner.leg_width.mm, corner.leg_saw, "leg"),
     ):
         _saw_angle(view, corner, square, far, saw, words)
-    view.letter("H", "head", _mirrored(corner, head), near=_near(corner, (corner.stub * 0.6, -0.7)))
+    view.letter("H", say("head"), _mirrored(corner, head), near=_near(corner, (corner.stub * 0.6, -0.7)))
     foot = corner.on_leg(corner.stub * 0.6)
-    view.letter("L", "leg", _mirrored(corner, leg), near=_near(corner, (-0.7 * corner.leg_width.mm, foot[1])))
+    view.letter(
+        "L", say("leg"), _mirrored(corner, leg), near=_near(corner, (-0.7 * corner.leg_width.mm, foot[1]))
+    )
 
 
 def _near(corner: _Corner, at: Point) -> Point:
@@ -218,7 +221,7 @@ def _corner_angle(view: View, corner: _Corner) -> None:
     start, end = sorted((_paper_angle(corner, (1.0, 0.0)), _paper_angle(corner, corner.down)))
     radius = 0.5 * (corner.stub - corner.quirk.mm) * view.scale
     text = f"{corner.corner.text}°"
-    angle_arc(view, at, radius, start, end, text, f"corner {text}")
+    angle_arc(view, at, radius, start, end, text, say("corner %(text)s", text=text))
 
 
 def _saw_angle(view: View, corner: _Corner, square: Point, far: float, saw: Angle, name: str) -> None:
@@ -230,14 +233,22 @@ def _saw_angle(view: View, corner: _Corner, square: Point, far: float, saw: Angl
     turn = (mitre - way + math.pi) % (2 * math.pi) - math.pi
     text = f"{saw.text}°"
     start, end = sorted((way, way + turn))
-    angle_arc(view, at, 0.62 * reach, start, end, text, f"saw for the {name} set {text} off square")
+    angle_arc(
+        view,
+        at,
+        0.62 * reach,
+        start,
+        end,
+        text,
+        say("saw for the %(name)s set %(text)s off square", name=name, text=text),
+    )
 
 
 def _cut_plain(view: View, corner: _Corner) -> None:
     starts = corner.plain_starts
     head = corner.head(starts[0], corner.leg_width.mm)
     leg = corner.leg(starts[1], corner.head_width.mm)
-    _pieces(view, corner, "cut plain", head, leg)
+    _pieces(view, corner, say("cut plain"), head, leg)
     if corner.opens_at:
         view.part("opening left by plain cuts", _mirrored(corner, corner.open_between), "wall side")
 
@@ -262,33 +273,64 @@ def _ring(view: View, corner: _Corner, plan: _Plan, below: float) -> float:
     ring = detail_view(view, about, scale, (x, y), _RING)
     _cut_plain(ring, corner)
     ring_letter(view, "X", about, _RING * plan.scale / scale)
-    sheet.text(f"Detail X, {named}", x, y - _RING - 1.6, "title", anchor="middle", weight="bold")
+    sheet.text(
+        say("Detail X, %(named)s", named=named), x, y - _RING - 1.6, "title", anchor="middle", weight="bold"
+    )
     return max(below, y + _RING + 2.0)
 
 
 def _entries(corner: _Corner) -> tuple[Entry, ...]:
     found = [
-        Entry(letter="H", text=f"head, {corner.head_width.text}; saw {corner.head_saw.text}° off square"),
-        Entry(letter="L", text=f"leg, {corner.leg_width.text}; saw {corner.leg_saw.text}° off square"),
+        Entry(
+            letter="H",
+            text=say(
+                "head, %(head_width)s; saw %(head_saw)s° off square",
+                head_width=corner.head_width.text,
+                head_saw=corner.head_saw.text,
+            ),
+        ),
+        Entry(
+            letter="L",
+            text=say(
+                "leg, %(leg_width)s; saw %(leg_saw)s° off square",
+                leg_width=corner.leg_width.text,
+                leg_saw=corner.leg_saw.text,
+            ),
+        ),
     ]
     if corner.opens_at:
-        words = f"open {corner.plain_gap.text} {_OPENS[corner.opens_at]}"
+        words = say(
+            "open %(plain_gap)s %(opens_at)s",
+            plain_gap=corner.plain_gap.text,
+            opens_at=say(_OPENS[corner.opens_at]),
+        )
         found.append(Entry(letter="a", text=words, material="wall side"))
     return tuple(found)
 
 
 def _alt(corner: _Corner, named: str) -> str:
     lost = (
-        f"Cut plain, as for a square corner, they stand open {corner.plain_gap.text} mm"
-        f" {_OPENS[corner.opens_at]}."
+        say(
+            "Cut plain, as for a square corner, they stand open %(plain_gap)s mm %(opens_at)s.",
+            plain_gap=corner.plain_gap.text,
+            opens_at=say(_OPENS[corner.opens_at]),
+        )
         if corner.opens_at
-        else "Plain cuts leave nothing open."
+        else say("Plain cuts leave nothing open.")
     )
-    return (
-        f"The {corner.side} top corner of the opening at {named}, {corner.corner.text} degrees, with"
-        f" architrave {corner.head_width.text} mm wide on the head and {corner.leg_width.text} mm on the leg,"
-        f" {corner.quirk.text} mm back from the lining. The head is sawn {corner.head_saw.text} degrees and"
-        f" the leg {corner.leg_saw.text} degrees off square. {lost}"
+    return say(
+        "The %(side)s top corner of the opening at %(named)s, %(corner)s degrees, with architrave "
+        "%(head_width)s mm wide on the head and %(leg_width)s mm on the leg, %(quirk)s mm back from the "
+        "lining. The head is sawn %(head_saw)s degrees and the leg %(leg_saw)s degrees off square. %(lost)s",
+        side=corner.side,
+        named=named,
+        corner=corner.corner.text,
+        head_width=corner.head_width.text,
+        leg_width=corner.leg_width.text,
+        quirk=corner.quirk.text,
+        head_saw=corner.head_saw.text,
+        leg_saw=corner.leg_saw.text,
+        lost=lost,
     )
 
 
@@ -321,7 +363,9 @@ def mitre_detail(
     )  # fmt: skip
     plan, sheet = _plan(made, width), Sheet(width=width)
     where = f", {place}" if place else ""
-    words = f"Mitre at the {side} top corner{where}, {plan.named}"
+    words = say(
+        "Mitre at the %(side)s top corner%(where)s, %(named)s", side=side, where=where, named=plan.named
+    )
     bottom = _views(sheet, made, plan, title(sheet, words))
     _below(sheet, made, plan, bottom)
     return Drawn(sheet=sheet, title=words, alt=_alt(made, plan.named), scale=plan.named, key=_entries(made))
@@ -335,15 +379,15 @@ def _views(sheet: Sheet, corner: _Corner, plan: _Plan, top: float) -> float:
     step = (wide + 22.0, 0.0) if plan.beside else (0.0, high + _HEADING + 3.0 + over)
     gap = 0.0 if sheet.thumbnail else _HEADING
     first = _view(sheet, corner, plan, left, top + gap)
-    _heading(sheet, "Cut to the corner", left, top)
+    _heading(sheet, say("Cut to the corner"), left, top)
     _cut_to_corner(first, corner)
     second = _view(sheet, corner, plan, left + step[0], top + gap + step[1])
-    _heading(sheet, "Cut plain", left + step[0], top + step[1] - over)
+    _heading(sheet, say("Cut plain"), left + step[0], top + step[1] - over)
     _cut_plain(second, corner)
     bottom = _ring(second, corner, plan, top + gap + step[1] + high + 2.0)
     if corner.opens_at:
         at = _mirrored(corner, (corner.widest,))[0]
-        second.pointer("a", at, f"open {corner.plain_gap.text}")
+        second.pointer("a", at, say("open %(plain_gap)s", plain_gap=corner.plain_gap.text))
     sheet.settle()
     column = left + wide + 14.0
     if not (sheet.narrow or plan.beside) and sheet.width - column >= _KEY:
@@ -360,8 +404,8 @@ def _below(sheet: Sheet, corner: _Corner, plan: _Plan, top: float) -> None:
     if sheet.thumbnail:
         sheet.height = math.ceil(top + 1.0)
         return
-    lines = [*sheet.unplaced, f"Quirk {corner.quirk.text} all round. All in mm."]
+    lines = [*sheet.unplaced, say("Quirk %(quirk)s all round. All in mm.", quirk=corner.quirk.text)]
     bottom = notes(sheet, lines, top + 2.0)
     if plan.scale == 1.0:
-        bottom = rule_bar(sheet, "full size", bottom + 1.0)
+        bottom = rule_bar(sheet, say("full size"), bottom + 1.0)
     sheet.height = math.ceil(max(bottom, sheet.bottom()) + 3.0)

@@ -24,11 +24,12 @@ from generator.drawings.skirting_plans import (
     wall_labels,
 )
 from generator.drawings.views import View, dimension_layer
+from generator.drawings.words import MADE_OF, say
 from generator.quantities.families.cornices import EXTERNAL, INTERNAL, SAWN
 from generator.quantities.rooms import outline
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
-_MATERIALS = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+_MATERIALS = {"mdf": "new mdf", "timber": "new timber"}
 _TALLEST = 175.0
 _JOIST, _PLASTER, _BOARD, _CORE = 32.0, 13.0, 12.5, 27.0
 _BESIDE = 30.0
@@ -125,7 +126,7 @@ class _Sprung:
 def _sprung_parts(made: _Sprung) -> Iterator[tuple[str, str, Points, str, str, tuple[int, ...]]]:
     """Letter, name, outline, material, words and broken sides of each part."""
     low, far = made.drop.mm + _BELOW, made.projection.mm + _BESIDE
-    words, material = _MATERIALS[made.material]
+    words, material = say(MADE_OF[made.material]), _MATERIALS[made.material]
     size = f"{made.shape.capitalize()}, {words}, {made.width.text} × {made.thickness.text}"
     wall = rectangle(-_PLASTER - _CORE, -_BOARD, -_PLASTER, low)
     yield "E", "wall", wall, "block", "Wall", (2, 3)
@@ -134,7 +135,11 @@ def _sprung_parts(made: _Sprung) -> Iterator[tuple[str, str, Points, str, str, t
     yield "D", "ceiling", board, "plaster", "Ceiling board", (1,)
     joist = rectangle(-_PLASTER, -_BOARD - _JOIST, far, -_BOARD)
     yield "C", "joist", joist, "long grain", "Joist or noggin, found and marked", (0, 1)
-    ground = f"Ground, {made.ground_up.text} up the wall and {made.ground_out.text} out"
+    ground = say(
+        "Ground, %(ground_up)s up the wall and %(ground_out)s out",
+        ground_up=made.ground_up.text,
+        ground_out=made.ground_out.text,
+    )
     yield "B", "ground", made.ground(), "new timber", ground, ()
     yield "A", "moulding", made.moulding(), material, size, ()
 
@@ -169,10 +174,18 @@ def _sprung_sizes(view: View, made: _Sprung) -> None:
     drop, out = made.drop.mm, made.projection.mm
     right = view.at(out, 0)[0] + 11.0
     ends = view.at(out, 0.0), view.at(made.edge.mm, drop)
-    dimension(view, *ends, right, made.drop.text, f"drop {made.drop.text}", direction="upright")
+    dimension(
+        view, *ends, right, made.drop.text, say("drop %(drop)s", drop=made.drop.text), direction="upright"
+    )
     low = view.at(0, drop + _BELOW)[1] + 4.0
     ends = view.at(0.0, drop), view.at(out, made.lip)
-    dimension(view, *ends, low, made.projection.text, f"projection {made.projection.text}")
+    dimension(
+        view,
+        *ends,
+        low,
+        made.projection.text,
+        say("projection %(projection)s", projection=made.projection.text),
+    )
     _spring_arc(view, made)
 
 
@@ -187,7 +200,7 @@ def _spring_arc(view: View, made: _Sprung) -> None:
     radius = (gap - made.bead.mm - 3.0) * view.scale
     text = f"{made.spring.text}°"
     start, end = -math.pi / 2, math.atan2(v, u)
-    angle_arc(view, foot, radius, start, end, text, f"spring angle {text} from the wall")
+    angle_arc(view, foot, radius, start, end, text, say("spring angle %(text)s from the wall", text=text))
 
 
 def _sprung_letters(view: View, made: _Sprung) -> None:
@@ -195,18 +208,25 @@ def _sprung_letters(view: View, made: _Sprung) -> None:
         view.letter(letter, name, points)
     if made.bead.mm > 0:
         x, y = made.beads()[1][2]
-        view.pointer("b", (x - made.bead.mm * 0.6, y + made.bead.mm * 0.2), "bead", (60, 45, 75, 30))
+        view.pointer("b", (x - made.bead.mm * 0.6, y + made.bead.mm * 0.2), say("bead"), (60, 45, 75, 30))
     head = made.nail()[0]
-    view.pointer("p", head, f"pin {made.pin.text}", (35, 20, 50, 60))
+    view.pointer("p", head, say("pin %(pin)s", pin=made.pin.text), (35, 20, 50, 60))
 
 
 def _sprung_entries(made: _Sprung) -> tuple[Entry, ...]:
     parts = sorted(_sprung_parts(made))
-    bead = (Entry(letter="b", text=f"filler, both edges, {made.bead.text} × {made.bead.text}"),)
+    bead = (Entry(letter="b", text=say("filler, both edges, %(bead)s × %(bead)s", bead=made.bead.text)),)
     return (
         *(Entry(letter=letter, text=words, material=made_of) for letter, _, _, made_of, words, _ in parts),
         *(bead if made.bead.mm > 0 else ()),
-        Entry(letter="p", text=f"pin, {made.pin.text}, {made.pin_line.text} up the face from its lower edge"),
+        Entry(
+            letter="p",
+            text=say(
+                "pin, %(pin)s, %(pin_line)s up the face from its lower edge",
+                pin=made.pin.text,
+                pin_line=made.pin_line.text,
+            ),
+        ),
     )
 
 
@@ -246,7 +266,7 @@ def sprung_section(
         material=material, measures=measures,
     )  # fmt: skip
     sheet = Sheet(width=width)
-    head = f"{place or 'Cornice'}, section"
+    head = say("%(place)s, section", place=place or say("Cornice"))
     view, low, named = _sprung_view(made, sheet, title(sheet, head))
     _paint_sprung(view, made)
     if not sheet.thumbnail:
@@ -268,22 +288,35 @@ def _sprung_lettering(view: View, made: _Sprung, low: float, named: str) -> None
     sheet.settle()
     bottom = key(sheet, _sprung_entries(made), low + 11.0) + 1.0
     lines = (
-        f"At {named}. The spring angle lies between wall and back; the dashed line runs along the back.",
-        "All in mm.",
+        say(
+            "At %(named)s. The spring angle lies between wall and back; the dashed line runs along the back.",
+            named=named,
+        ),
+        say("All in mm."),
     )
     bottom = notes(sheet, (*sheet.unplaced, *lines), bottom)
     if view.scale == 1.0:
-        rule_bar(sheet, "full size", bottom + 1.0)
+        rule_bar(sheet, say("full size"), bottom + 1.0)
 
 
 def _sprung_alt(made: _Sprung, named: str) -> str:
-    return (
-        f"Section at {named} of a {made.shape} cornice of {_MATERIALS[made.material][0]} sprung between wall"
-        f" and ceiling at {made.spring.text} degrees from the wall. It is {made.width.text} mm from contact"
-        f" to contact and {made.thickness.text} mm thick, drops {made.drop.text} mm down the wall and stands"
-        f" {made.projection.text} mm out along the ceiling. Behind it a three-cornered ground,"
-        f" {made.ground_up.text} mm up the wall and {made.ground_out.text} mm out; a pin of"
-        f" {made.pin.text} mm through the face into it; filler along both edges."
+    return say(
+        "Section at %(named)s of a %(shape)s cornice of %(material)s sprung between wall and ceiling at "
+        "%(spring)s degrees from the wall. It is %(width)s mm from contact to contact and %(thickness)s mm "
+        "thick, drops %(drop)s mm down the wall and stands %(projection)s mm out along the ceiling. Behind "
+        "it a three-cornered ground, %(ground_up)s mm up the wall and %(ground_out)s mm out; a pin of "
+        "%(pin)s mm through the face into it; filler along both edges.",
+        named=named,
+        shape=made.shape,
+        material=say(MADE_OF[made.material]),
+        spring=made.spring.text,
+        width=made.width.text,
+        thickness=made.thickness.text,
+        drop=made.drop.text,
+        projection=made.projection.text,
+        ground_up=made.ground_up.text,
+        ground_out=made.ground_out.text,
+        pin=made.pin.text,
     )
 
 
@@ -323,7 +356,7 @@ def _saw_scale(saw: _Saw, room: float) -> tuple[float, str]:
 def _on_table(sheet: Sheet, saw: _Saw, end: tuple[str, str], scale: float, at: Point) -> float:
     """One end on the saw from above, fence up the sheet; return the y below it."""
     sawn = SAWN[end]
-    head = f"{end[0].capitalize()} end, {_PLACED[end[1]]}"
+    head = say("%(end)s end, %(place)s", end=end[0].capitalize(), place=say(_PLACED[end[1]]))
     left, top = at
     if not sheet.thumbnail:
         sheet.text(head, left, top + cap(sheet.em("note")), "note", weight="bold")
@@ -364,21 +397,25 @@ def _table_words(view: View, saw: _Saw, fence: str, table: str) -> None:
     pivot = view.at(-way * saw.run / 2, 0.0)
     square, cut = math.pi / 2, math.pi / 2 - way * math.radians(saw.mitre.degrees)
     text = f"{saw.mitre.text}°"
-    words = f"saw turned {text} to the {table}"
+    words = say("saw turned %(text)s to the %(table)s", text=text, table=table)
     radius = 0.8 * saw.width.mm * view.scale
     angle_arc(view, pivot, radius, min(square, cut), max(square, cut), text, words)
     view.sheet.settle()
     below = view.at(0.0, saw.width.mm)[1]
     em = view.sheet.em("note")
     view.sheet.text(
-        f"{fence} to the fence", view.zone.box.left, below + _PAST + 1.5 + cap(em), "note", colour=NOTES
+        say("%(fence)s to the fence", fence=fence),
+        view.zone.box.left,
+        below + _PAST + 1.5 + cap(em),
+        "note",
+        colour=NOTES,
     )
 
 
 def _tilted(sheet: Sheet, saw: _Saw, at: Point, wide: float) -> float:
     """The blade from the front, leaning to the left; return the y below it."""
     left, top = at
-    sheet.text("Blade from the front", left, top + cap(sheet.em("note")), "note", weight="bold")
+    sheet.text(say("Blade from the front"), left, top + cap(sheet.em("note")), "note", weight="bold")
     tall = 24.0
     foot = (left + min(0.5 * wide, 30.0), top + 10.0 + tall)
     lean = math.radians(saw.bevel.degrees)
@@ -388,7 +425,7 @@ def _tilted(sheet: Sheet, saw: _Saw, at: Point, wide: float) -> float:
     view.line(((0.0, 0.0), (-tall * math.sin(lean), -tall * math.cos(lean))), VISIBLE, "blade")
     dimension_layer(view, (foot, (foot[0], foot[1] - tall)), SQUARE_LINE)
     text, up = f"{saw.bevel.text}°", -math.pi / 2
-    angle_arc(view, foot, 0.72 * tall, up - lean, up, text, f"blade tilted {text}")
+    angle_arc(view, foot, 0.72 * tall, up - lean, up, text, say("blade tilted %(text)s", text=text))
     sheet.settle()
     return foot[1] + 4.0
 
@@ -411,7 +448,9 @@ def sprung_cuts(
     """
     saw = _Saw(corner=corner, mitre=mitre, bevel=bevel, width=moulding_width)
     sheet = Sheet(width=width)
-    head = f"{place or 'Cornice'} on the saw, corner of {corner.text}°"
+    head = say(
+        "%(place)s on the saw, corner of %(corner)s°", place=place or say("Cornice"), corner=corner.text
+    )
     low, named = _saw_views(sheet, saw, title(sheet, head))
     if not sheet.thumbnail:
         notes(sheet, (*sheet.unplaced, *_saw_lines(named)), low + 1.0)
@@ -434,23 +473,41 @@ def _saw_views(sheet: Sheet, saw: _Saw, top: float) -> tuple[float, str]:
 
 def _saw_lines(named: str) -> tuple[str, ...]:
     return (
-        f"From above at {named}, the piece flat on its back, face up; dashed, what falls off. Left and right"
-        " are as you face the wall.",
-        "For a blade that leans to the left. Where it leans to the right, turn each piece about and the saw"
-        " the other way.",
+        say(
+            "From above at %(named)s, the piece flat on its back, face up; dashed, what falls off. Left and "
+            "right are as you face the wall.",
+            named=named,
+        ),
+        say(
+            "For a blade that leans to the left. Where it leans to the right, turn each piece about and the "
+            "saw the other way."
+        ),
     )
 
 
 def _saw_alt(saw: _Saw, named: str) -> str:
     ends = " ".join(
-        f"{end[0].capitalize()} end at an {_PLACED[end[1]]}: {SAWN[end].fence} to the fence, saw turned to"
-        f" the {SAWN[end].table}, the piece on the {SAWN[end].keep} of the blade."
+        say(
+            "%(end)s end at an %(place)s: %(fence)s to the fence, saw turned to the %(table)s, the piece on "
+            "the %(keep)s of the blade.",
+            end=end[0].capitalize(),
+            place=say(_PLACED[end[1]]),
+            fence=SAWN[end].fence,
+            table=SAWN[end].table,
+            keep=SAWN[end].keep,
+        )
         for end in _ENDS
     )
-    return (
-        f"A sprung moulding {saw.width.text} mm wide lying on its back on the saw at {named}, for a corner of"
-        f" {saw.corner.text} degrees: the saw is turned {saw.mitre.text} degrees from square and its blade"
-        f" tilted {saw.bevel.text} degrees from upright, to the left. {ends}"
+    return say(
+        "A sprung moulding %(width)s mm wide lying on its back on the saw at %(named)s, for a corner of "
+        "%(corner)s degrees: the saw is turned %(mitre)s degrees from square and its blade tilted %(bevel)s "
+        "degrees from upright, to the left. %(ends)s",
+        width=saw.width.text,
+        named=named,
+        corner=saw.corner.text,
+        mitre=saw.mitre.text,
+        bevel=saw.bevel.text,
+        ends=ends,
     )
 
 
@@ -515,7 +572,9 @@ def _room_letters(
     for piece in pieces:
         way = inward(plan, int(piece.wall.mm) - 1)
         turns = tuple(way + lean for lean in (25, -25, 45, -45, 12, -12, 60, -60))
-        words = f"piece {piece.mark}, {piece.length_to_cut.text}"
+        words = say(
+            "piece %(mark)s, %(length_to_cut)s", mark=piece.mark, length_to_cut=piece.length_to_cut.text
+        )
         view.letter(piece.mark, words, _strip(plan, corners, piece, broad), nearest=6.0, turns=turns)
     for corner in corners:
         into = _corner_at(plan, corner, 1.0 / view.scale)
@@ -523,7 +582,9 @@ def _room_letters(
         way = round(math.degrees(math.atan2(into[1] - y, into[0] - x)))
         turns = tuple(way + lean for lean in (0, 15, -15, 30, -30))
         place = _corner_at(plan, corner, broad)
-        view.pointer(corner.number.text, place, f"corner {corner.number.text}", turns=turns)
+        view.pointer(
+            corner.number.text, place, say("corner %(corner)s", corner=corner.number.text), turns=turns
+        )
 
 
 def _room_entries(pieces: tuple[PlannedLength, ...], corners: tuple[PlannedCorner, ...]) -> tuple[Entry, ...]:
@@ -534,15 +595,24 @@ def _room_entries(pieces: tuple[PlannedLength, ...], corners: tuple[PlannedCorne
 
 
 def _length_said(piece: PlannedLength) -> str:
-    return (
-        f"{piece.length_to_cut.text}, wall {piece.wall.text}: wall edge {piece.wall_edge.text},"
-        f" ceiling edge {piece.ceiling_edge.text}"
+    return say(
+        "%(length_to_cut)s, wall %(wall)s: wall edge %(wall_edge)s, ceiling edge %(ceiling_edge)s",
+        length_to_cut=piece.length_to_cut.text,
+        wall=piece.wall.text,
+        wall_edge=piece.wall_edge.text,
+        ceiling_edge=piece.ceiling_edge.text,
     )
 
 
 def _corner_said(corner: PlannedCorner) -> str:
     inside = "inside" if corner.turns == INTERNAL else "outside"
-    return f"{inside}, {corner.angle.text}°: saw {corner.mitre.text}°, tilt {corner.bevel.text}°"
+    return say(
+        "%(inside)s, %(angle)s°: saw %(mitre)s°, tilt %(bevel)s°",
+        inside=inside,
+        angle=corner.angle.text,
+        mitre=corner.mitre.text,
+        bevel=corner.bevel.text,
+    )
 
 
 @drawing
@@ -566,7 +636,7 @@ def cornice_plan(
     plan = RoomPlan(place=place, shape=shape, walls=walls, corners=corners, pieces=(), doors=(), radiators=())
     beside = 4.0 if sheet.thumbnail else 11.0
     scale, named = room_scale(plan, width, beside)
-    words = f"{place or 'Room'}, cornice plan, {named}"
+    words = say("%(place)s, cornice plan, %(named)s", place=place or say("Room"), named=named)
     view = room_view(plan, sheet, scale, title(sheet, words), beside)
     _room_parts(view, plan, pieces, settings)
     entries = _room_entries(pieces, settings)
@@ -604,8 +674,15 @@ def _room_alt(
     plan: RoomPlan, named: str, pieces: tuple[PlannedLength, ...], corners: tuple[PlannedCorner, ...]
 ) -> str:
     lengths = "; ".join(f"{piece.mark}: {_length_said(piece)}" for piece in pieces)
-    settings = "; ".join(f"corner {corner.number.text}: {_corner_said(corner)}" for corner in corners)
-    return (
-        f"Plan of the room{f', {plan.place},' if plan.place else ''} at {named} with its cornice. Pieces in"
-        f" the order of fitting, length to cut in mm. {lengths}. Settings of the saw. {settings}."
+    settings = "; ".join(
+        say("corner %(corner)s: %(corner_said)s", corner=corner.number.text, corner_said=_corner_said(corner))
+        for corner in corners
+    )
+    return say(
+        "Plan of the room%(place)s at %(named)s with its cornice. Pieces in the order of fitting, length to "
+        "cut in mm. %(lengths)s. Settings of the saw. %(settings)s.",
+        place=f", {plan.place}," if plan.place else "",
+        named=named,
+        lengths=lengths,
+        settings=settings,
     )

@@ -25,6 +25,7 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, detail_view, dimension_layer, ring_letter
+from generator.drawings.words import say
 
 _SCALES = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
@@ -115,27 +116,53 @@ class _Doorway:
         return tuple(self.quirk + u for u in made.arrises())
 
 
-_POINTS: tuple[tuple[str, str], ...] = (("a", "long point"), ("b", "short point"))
+_POINTS = {"a": "long point", "b": "short point"}
 
 
 def _entries(door: _Doorway) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
     """Return the list of pieces and the list of points."""
     pieces = (
-        Entry(letter="H", text=f"head, {door.head_long.text} long, {door.head_short.text} short"),
-        Entry(letter="L", text=f"left leg, {door.leg_long.text} long, {door.leg_short.text} short"),
-        Entry(letter="R", text="right leg, same, other hand"),
+        Entry(
+            letter="H",
+            text=say(
+                "head, %(head_long)s long, %(head_short)s short",
+                head_long=door.head_long.text,
+                head_short=door.head_short.text,
+            ),
+        ),
+        Entry(
+            letter="L",
+            text=say(
+                "left leg, %(leg_long)s long, %(leg_short)s short",
+                leg_long=door.leg_long.text,
+                leg_short=door.leg_short.text,
+            ),
+        ),
+        Entry(letter="R", text=say("right leg, same, other hand")),
     )
-    points = [Entry(letter=letter, text=text) for letter, text in _POINTS]
+    points = [Entry(letter=letter, text=say(_POINTS[letter])) for letter in _POINTS]
     if door.second_quirk.mm > 0:
-        points.append(Entry(letter="c", text=f"second quirk {door.second_quirk.text}, on the packer"))
+        points.append(
+            Entry(
+                letter="c",
+                text=say("second quirk %(second_quirk)s, on the packer", second_quirk=door.second_quirk.text),
+            )
+        )
     if door.first_quirk.mm > 0:
-        points.append(Entry(letter="d", text=f"first quirk {door.first_quirk.text}, on the lining edge"))
+        points.append(
+            Entry(
+                letter="d",
+                text=say(
+                    "first quirk %(first_quirk)s, on the lining edge", first_quirk=door.first_quirk.text
+                ),
+            )
+        )
     return pieces, tuple(points)
 
 
 def _running_texts(door: _Doorway, narrow: bool) -> tuple[tuple[float, str], ...]:
     """Return a leg's lengths from its foot and their figures, named where the sheet has room for the name."""
-    lengths = ((door.leg_short, "short point"), (door.leg_long, "long point"))
+    lengths = ((door.leg_short, say("short point")), (door.leg_long, say("long point")))
     return tuple((size.mm, size.text if narrow else f"{size.text} {name}") for size, name in lengths)
 
 
@@ -223,13 +250,31 @@ def _dimensions(view: View, door: _Doorway) -> None:
     wide, high = door.opening_width.mm, door.opening_height.mm
     top, floor = view.at(0, -door.top)[1], view.origin[1]
     outer = view.at(-door.reach, -door.top), view.at(wide + door.reach, -door.top)
-    dimension(view, *outer, top - 8.0, door.head_long.text, f"head to the long points {door.head_long.text}")
+    dimension(
+        view,
+        *outer,
+        top - 8.0,
+        door.head_long.text,
+        say("head to the long points %(head_long)s", head_long=door.head_long.text),
+    )
     inner = view.at(-door.quirk, -high), view.at(wide + door.quirk, -high)
     at = view.at(0, -high)[1] + 9.0
     short = (inner[0][0], at), (inner[1][0], at)
-    dimension(view, *short, at, door.head_short.text, f"head to the short points {door.head_short.text}")
+    dimension(
+        view,
+        *short,
+        at,
+        door.head_short.text,
+        say("head to the short points %(head_short)s", head_short=door.head_short.text),
+    )
     feet = (view.at(0, 0)[0], floor + 3.0), (view.at(wide, 0)[0], floor + 3.0)
-    dimension(view, *feet, floor + 9.0, door.opening_width.text, f"clear width {door.opening_width.text}")
+    dimension(
+        view,
+        *feet,
+        floor + 9.0,
+        door.opening_width.text,
+        say("clear width %(opening_width)s", opening_width=door.opening_width.text),
+    )
     edge = view.at(wide + door.reach, 0)[0]
     foot = view.at(0, -door.foot)[1]
     marks = [
@@ -244,13 +289,13 @@ def _clear_height(view: View, door: _Doorway) -> None:
     left, text = view.at(-door.reach, 0)[0], door.opening_height.text
     ends = (left, view.at(0, -door.opening_height.mm)[1]), (left, view.origin[1])
     at = left - (5.0 if view.sheet.narrow else 9.0)
-    dimension(view, *ends, at, text, f"clear height {text}", direction="upright")
+    dimension(view, *ends, at, text, say("clear height %(text)s", text=text), direction="upright")
 
 
 def _letters(view: View, door: _Doorway) -> None:
-    parts = [("H", "head", door.head()), ("L", "left leg", door.leg())]
+    parts = [("H", "head", door.head()), ("L", say("left leg"), door.leg())]
     if view.disc is None:
-        parts.append(("R", "right leg", door.leg(right=True)))
+        parts.append(("R", say("right leg"), door.leg(right=True)))
         for letter, name, points in parts:
             view.letter(letter, name, points)
         return
@@ -270,7 +315,12 @@ def _detail(view: View, door: _Doorway, centre: Point, radius: float) -> None:
     middle = door.quirk + door.architrave_width.mm * 0.38
     about = (-middle, -door.opening_height.mm - middle)
     sheet.text(
-        f"Detail Y, {named}", centre[0], centre[1] - radius - 2.6, "title", anchor="middle", weight="bold"
+        say("Detail Y, %(named)s", named=named),
+        centre[0],
+        centre[1] - radius - 2.6,
+        "title",
+        anchor="middle",
+        weight="bold",
     )
     ring = detail_view(view, about, scale, centre, radius)
     _paint_corner(ring, door)
@@ -301,13 +351,28 @@ def _corner_dimensions(ring: View, door: _Doorway) -> None:
     at = disc.x + 0.62 * disc.radius
     text = door.architrave_width.text
     dimension(
-        ring, (at, outer), (at, y), at, text, f"architrave width {text}", direction="upright", overrun=0
+        ring,
+        (at, outer),
+        (at, y),
+        at,
+        text,
+        say("architrave width %(text)s", text=text),
+        direction="upright",
+        overrun=0,
     )
     turn = math.radians(door.saw_angle.degrees)
     long = 0.62 * disc.radius
     dimension_layer(ring, ((x, y), (x - long - 4, y)), SQUARE_LINE)
     degrees = f"{door.saw_angle.text}°"
-    angle_arc(ring, (x, y), long, math.pi, math.pi + turn, degrees, f"saw set {degrees} off square")
+    angle_arc(
+        ring,
+        (x, y),
+        long,
+        math.pi,
+        math.pi + turn,
+        degrees,
+        say("saw set %(degrees)s off square", degrees=degrees),
+    )
 
 
 def _corner_points(ring: View, door: _Doorway) -> None:
@@ -317,34 +382,40 @@ def _corner_points(ring: View, door: _Doorway) -> None:
     aside = ring.at(-door.first_quirk.mm / 2, 0)[0] - disc.x
     room = disc.y + math.sqrt(max(disc.radius**2 - aside**2, 0.0)) - ring.at(0, high)[1]
     down = max(room * 0.55, 2.0) / ring.scale
-    ring.pointer("a", (-door.reach, -door.top), "long point")
-    ring.pointer("b", (-door.quirk, high - door.quirk), "short point", turns=(-62, -48, -75))
+    ring.pointer("a", (-door.reach, -door.top), say("long point"))
+    ring.pointer("b", (-door.quirk, high - door.quirk), say("short point"), turns=(-62, -48, -75))
     if door.second_quirk.mm > 0:
         at = (-door.first_quirk.mm - door.second_quirk.mm / 2, high + 0.45 * down)
-        ring.pointer("c", at, f"second quirk {door.second_quirk.text}", turns=(12, 25, -12, 160), dotted=True)
+        ring.pointer(
+            "c",
+            at,
+            say("second quirk %(second_quirk)s", second_quirk=door.second_quirk.text),
+            turns=(12, 25, -12, 160),
+            dotted=True,
+        )
     if door.first_quirk.mm > 0:
         ring.pointer(
             "d",
             (-door.first_quirk.mm / 2, high + down),
-            f"first quirk {door.first_quirk.text}",
+            say("first quirk %(first_quirk)s", first_quirk=door.first_quirk.text),
             turns=(12, 25, -12, 160),
             dotted=True,
         )
 
 
 def _closing(named: str, narrow: bool) -> tuple[str, ...]:
-    heights = ("At the right, up from the leg's foot: short point, long point.",) if narrow else ()
+    heights = (say("At the right, up from the leg's foot: short point, long point."),) if narrow else ()
     return (
         *heights,
-        "Long is to the long points, short to the short points. Feet square.",
-        f"At {named} the quirks are drawn close; detail Y shows both. All in mm.",
+        say("Long is to the long points, short to the short points. Feet square."),
+        say("At %(named)s the quirks are drawn close; detail Y shows both. All in mm.", named=named),
     )
 
 
 def _words(sheet: Sheet, door: _Doorway, named: str, left: float, top: float, width: float) -> float:
     """Set the lists and the closing notes in one column; return the y below them."""
     pieces, points = _entries(door)
-    top = heading(sheet, "Pieces", left, top)
+    top = heading(sheet, say("Pieces"), left, top)
     top = plain_list(sheet, pieces, left, top, width) + 2.0
     top = plain_list(sheet, points, left, top, width) + 2.5
     for line in _closing(named, sheet.narrow):
@@ -395,24 +466,37 @@ def _furnish_under(view: View, door: _Doorway, plan: _Plan) -> None:
 def _alt(door: _Doorway, named: str) -> str:
     return " ".join(
         (
-            f"Elevation of the doorway{f' {door.place},' if door.place else ''} at {named}.",
-            f"Clear width {door.opening_width.text} mm, clear height {door.opening_height.text} mm.",
-            f"Head {door.head_long.text} mm to the long points,",
-            f"{door.head_short.text} mm to the short points.",
-            f"Each leg {door.leg_long.text} mm to the long point,",
-            f"{door.leg_short.text} mm to the short point; left and right are handed.",
-            f"Mitres are sawn {door.saw_angle.text} degrees off square.",
-            f"The enlarged corner shows the {_alt_quirks(door)}.",
+            say(
+                "Elevation of the doorway%(place)s at %(named)s.",
+                place=f" {door.place}," if door.place else "",
+                named=named,
+            ),
+            say(
+                "Clear width %(opening_width)s mm, clear height %(opening_height)s mm.",
+                opening_width=door.opening_width.text,
+                opening_height=door.opening_height.text,
+            ),
+            say("Head %(head_long)s mm to the long points,", head_long=door.head_long.text),
+            say("%(head_short)s mm to the short points.", head_short=door.head_short.text),
+            say("Each leg %(leg_long)s mm to the long point,", leg_long=door.leg_long.text),
+            say(
+                "%(leg_short)s mm to the short point; left and right are handed.",
+                leg_short=door.leg_short.text,
+            ),
+            say("Mitres are sawn %(saw_angle)s degrees off square.", saw_angle=door.saw_angle.text),
+            say("The enlarged corner shows the %(alt_quirks)s.", alt_quirks=_alt_quirks(door)),
         )
     )
 
 
 def _alt_quirks(door: _Doorway) -> str:
     if door.packer_seen:
-        return (
-            f"first quirk of {door.first_quirk.text} mm and the second quirk of {door.second_quirk.text} mm"
+        return say(
+            "first quirk of %(first_quirk)s mm and the second quirk of %(second_quirk)s mm",
+            first_quirk=door.first_quirk.text,
+            second_quirk=door.second_quirk.text,
         )
-    return f"quirk of {door.total_quirk.text} mm"
+    return say("quirk of %(total_quirk)s mm", total_quirk=door.total_quirk.text)
 
 
 @drawing
@@ -458,7 +542,11 @@ def _on_one_page(sheet: Sheet) -> bool:
 
 def _at_scale(door: _Doorway, width: float, plan: _Plan) -> Drawn:
     sheet = Sheet(width=width)
-    words = f"Doorway{f' {door.place}' if door.place else ''}, elevation {plan.named}"
+    words = say(
+        "Doorway%(place)s, elevation %(named)s",
+        place=f" {door.place}" if door.place else "",
+        named=plan.named,
+    )
     view = _view(door, sheet, plan, title(sheet, words))
     _paint(view, door)
     _floor(view, door)
@@ -476,6 +564,6 @@ def _at_scale(door: _Doorway, width: float, plan: _Plan) -> Drawn:
 
 def _left_out(sheet: Sheet) -> None:
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         left = margin(sheet)
         paragraph(sheet, words, left, sheet.bottom() + 3.0, sheet.width - 2 * left, NOTES)

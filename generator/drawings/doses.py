@@ -13,6 +13,7 @@ from generator.drawings.lettering import cap, extent
 from generator.drawings.pens import CUT_NEW, HATCH_STANDING, THUMBNAIL, TINT, VISIBLE, Pen
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet
+from generator.drawings.words import say
 
 MOST_PARTS = 8
 _HIGH = 9.0
@@ -42,7 +43,7 @@ def day_dose(
     """
     _check((*noise, *vibration), noise, vibration)
     sheet = Sheet(width=width)
-    words = f"A day's dose, {day}"
+    words = say("A day's dose, %(day)s", day=day)
     bottom = title(sheet, words)
     letters = iter(LETTERS)
     entries: list[Entry] = []
@@ -151,5 +152,12 @@ def _alt(words: str, kinds: Sequence[tuple[str, Sequence[DosePart], Sequence[Dos
         if parts:
             each = "; ".join(part.text for part in parts)
             held = "; ".join(mark.text for mark in marks)
-            told.append(f"{total} Made up of: {each}. Held against: {held}.")
+            told.append(
+                say(
+                    "%(total)s Made up of: %(each)s. Held against: %(held)s.",
+                    total=total,
+                    each=each,
+                    held=held,
+                )
+            )
     return " ".join(told)

@@ -15,6 +15,7 @@ from generator.drawings.pens import INK, NOTES, VISIBLE
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View
+from generator.drawings.words import say
 from generator.quantities.rectilinear import Cell, Patch, Ring, moved_in, outlines, patches
 from generator.quantities.rooms import Outline
 
@@ -119,7 +120,7 @@ class _Floor:
                 )
                 cells = shape.within(replace(row.box, left=left, right=left + piece.mm))
                 for part, points in enumerate(outlines(cells)):
-                    more = f" part {part + 1}" if part else ""
+                    more = say(" part %(part)s", part=part + 1) if part else ""
                     yield f"row {row.mark} board {at + 1}{more}", points, offcut
                 left += piece.mm
 
@@ -239,10 +240,17 @@ def _dimensions(view: View, floor: _Floor) -> None:
     long, broad = floor.along.mm, floor.across.mm
     left, right = view.at(0, 0), view.at(long, 0)
     at = view.at(0, -floor.gap.mm)[1] - _BAND - 5.0
-    dimension(view, left, right, at, floor.along.text, f"floor along the boards {floor.along.text}")
+    dimension(
+        view,
+        left,
+        right,
+        at,
+        floor.along.text,
+        say("floor along the boards %(along)s", along=floor.along.text),
+    )
     beside = view.at(long + floor.gap.mm, 0)[0] + _BAND + 5.0
     top, bottom = view.at(long, 0), view.at(long, broad)
-    words = f"floor across the boards {floor.across.text}"
+    words = say("floor across the boards %(across)s", across=floor.across.text)
     dimension(view, top, bottom, beside, floor.across.text, words, direction="upright")
 
 
@@ -253,7 +261,7 @@ def _arrow(view: View, floor: _Floor) -> None:
     left = view.at(0, 0)[0]
     sheet.line(((left, y - 1.2), (left + 12.0, y - 1.2)), VISIBLE)
     sheet.stroke(arrow((left + 14.0, y - 1.2), 0.0, INK))
-    words = "rows start here" if sheet.narrow else "rows start here; row 1 at the top"
+    words = say("rows start here") if sheet.narrow else say("rows start here; row 1 at the top")
     sheet.text(words, left + 16.0, y, "note", colour=NOTES)
 
 
@@ -269,7 +277,7 @@ def _board_letters(view: View, floor: _Floor) -> None:
 
 def _pipe_letters(view: View, floor: _Floor) -> None:
     for pipe in floor.pipes:
-        words = f"pipe {pipe.number.text}, hole {pipe.hole.text}"
+        words = say("pipe %(pipe)s, hole %(hole)s", pipe=pipe.number.text, hole=pipe.hole.text)
         view.pointer(f"P{pipe.number.text}", floor.middle(pipe), words)
 
 
@@ -277,7 +285,7 @@ def _door_letters(view: View, floor: _Floor) -> None:
     for door in floor.doors:
         middle, side = (door.start.mm + door.end.mm) / 2, floor.side(door)
         (at, *_) = _along(floor.room, side, middle, middle, -_BAND * _STRIP / view.scale, 0.0)
-        words = f"strip {door.number.text}, {door.strip.text} long"
+        words = say("strip %(door)s, %(strip)s long", door=door.number.text, strip=door.strip.text)
         view.pointer(f"T{door.number.text}", at, words)
 
 
@@ -287,7 +295,7 @@ def _row_words(floor: _Floor, row: PlannedRow) -> str:
     outer = (floor.rows[0].number.mm, floor.rows[-1].number.mm)
     usual = max(each.width.mm for each in floor.rows)
     narrow = row.number.mm not in outer and row.width.mm < usual
-    said = [f"{row.width.text} wide"] if narrow else []
+    said = [say("%(width)s wide", width=row.width.text)] if narrow else []
     said += [row.fitted] if row.fitted else []
     return f"{row.mark} ({', '.join(said)}): {lengths}" if said else f"{row.mark}: {lengths}"
 
@@ -309,20 +317,29 @@ def _table(sheet: Sheet, lines: Sequence[str], top: float) -> float:
 
 
 def _entries(floor: _Floor) -> tuple[Entry, ...]:
-    entries = [Entry(letter="A", text="board, or cut from a new one", material="floor board")]
+    entries = [Entry(letter="A", text=say("board, or cut from a new one"), material="floor board")]
     if any(offcut for *_, offcut in floor.boards()):
-        entries.append(Entry(letter="B", text="offcut of another row", material="floor offcut"))
+        entries.append(Entry(letter="B", text=say("offcut of another row"), material="floor offcut"))
     entries += [
         Entry(
             letter=f"P{pipe.number.text}",
             text=(
-                f"hole {pipe.hole.text}, row {pipe.mark}: {pipe.along.text} along, {pipe.across.text} across"
+                say(
+                    "hole %(hole)s, row %(mark)s: %(along)s along, %(across)s across",
+                    hole=pipe.hole.text,
+                    mark=pipe.mark,
+                    along=pipe.along.text,
+                    across=pipe.across.text,
+                )
             ),
         )
         for pipe in floor.pipes
     ]
     entries += [
-        Entry(letter=f"T{door.number.text}", text=f"threshold strip {door.strip.text}, wall {door.wall.text}")
+        Entry(
+            letter=f"T{door.number.text}",
+            text=say("threshold strip %(strip)s, wall %(wall)s", strip=door.strip.text, wall=door.wall.text),
+        )
         for door in floor.doors
     ]
     return tuple(entries)
@@ -331,8 +348,14 @@ def _entries(floor: _Floor) -> tuple[Entry, ...]:
 def _closing(floor: _Floor) -> tuple[str, ...]:
     first, last = floor.rows[0], floor.rows[-1]
     return (
-        f"Row 1 is {first.width.text} wide, row {last.number.text} is {last.width.text} wide. "
-        f"Gap of {floor.gap.text} at every wall and round every pipe. All in mm, from the floor's own edge.",
+        say(
+            "Row 1 is %(width)s wide, row %(last)s is %(width_2)s wide. Gap of %(gap)s at every wall and "
+            "round every pipe. All in mm, from the floor's own edge.",
+            width=first.width.text,
+            last=last.number.text,
+            width_2=last.width.text,
+            gap=floor.gap.text,
+        ),
         *_edge_words(floor),
     )
 
@@ -342,25 +365,52 @@ def _edge_words(floor: _Floor) -> tuple[str, ...]:
     if len(floor.edge) == 4:
         return ()
     sides = ", ".join(corner.side.text for corner in floor.edge)
-    return (f"The floor's sides, clockwise from the left end of row 1's wall: {sides}.",)
+    return (say("The floor's sides, clockwise from the left end of row 1's wall: %(sides)s.", sides=sides),)
 
 
 def _alt(floor: _Floor, named: str) -> str:
     first, last = floor.rows[0], floor.rows[-1]
     return " ".join(
         (
-            f"Plan of the floor{f', {floor.place},' if floor.place else ''} at {named}.",
-            f"{floor.along.text} mm along the boards and {floor.across.text} mm across them, with a gap of",
-            f"{floor.gap.text} mm all round, in {floor.rows[-1].number.text} rows.",
-            f"Row 1 is {first.width.text} mm wide and the last {last.width.text} mm.",
+            say(
+                "Plan of the floor%(place)s at %(named)s.",
+                place=f", {floor.place}," if floor.place else "",
+                named=named,
+            ),
+            say(
+                "%(along)s mm along the boards and %(across)s mm across them, with a gap of",
+                along=floor.along.text,
+                across=floor.across.text,
+            ),
+            say(
+                "%(gap)s mm all round, in %(rows)s rows.", gap=floor.gap.text, rows=floor.rows[-1].number.text
+            ),
+            say(
+                "Row 1 is %(width)s mm wide and the last %(width_2)s mm.",
+                width=first.width.text,
+                width_2=last.width.text,
+            ),
             *_edge_words(floor),
-            f"Lengths in mm, row by row. {'; '.join(_row_words(floor, row) for row in floor.rows)}.",
+            say(
+                "Lengths in mm, row by row. %(rows)s.",
+                rows="; ".join(_row_words(floor, row) for row in floor.rows),
+            ),
             *(
-                f"Pipe {pipe.number.text} in row {pipe.mark}, hole {pipe.hole.text} mm."
+                say(
+                    "Pipe %(pipe)s in row %(mark)s, hole %(hole)s mm.",
+                    pipe=pipe.number.text,
+                    mark=pipe.mark,
+                    hole=pipe.hole.text,
+                )
                 for pipe in floor.pipes
             ),
             *(
-                f"Threshold strip {door.number.text} on wall {door.wall.text}, {door.strip.text} mm."
+                say(
+                    "Threshold strip %(door)s on wall %(wall)s, %(strip)s mm.",
+                    door=door.number.text,
+                    wall=door.wall.text,
+                    strip=door.strip.text,
+                )
                 for door in floor.doors
             ),
         )
@@ -396,7 +446,7 @@ def floor_plan(
     aside = extent(rows[-1].number.text, sheet.em("figure"))[0] + 2.0
     taken = 6.0 if sheet.thumbnail else 2 * margin(sheet) + aside + 2 * _BAND + 11.0
     scale, named = _scale(floor, width - taken)
-    words = f"{place or 'Room'}, floor plan, {named}"
+    words = say("%(place)s, floor plan, %(named)s", place=place or say("Room"), named=named)
     view = _view(floor, sheet, scale, title(sheet, words), aside)
     _paint(view, floor)
     if not sheet.thumbnail:
@@ -420,5 +470,5 @@ def _lettering(view: View, floor: _Floor) -> None:
     top = _table(sheet, [_row_words(floor, row) for row in floor.rows], top)
     notes(sheet, _closing(floor), top + 1.0)
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)

@@ -10,12 +10,13 @@ from generator.drawings.clipping import Point, Points, circle, rectangle
 from generator.drawings.figures import Angle, Size
 from generator.drawings.keys import LETTERS
 from generator.drawings.measures import Measures, section_of
+from generator.drawings.words import MADE_OF, say
 from generator.quantities.profiles import Profile
 
 BARREL = 5.0
 _FLAP = 2.0
-_CORES = {"block": ("Blockwork", "block"), "stud": ("Stud", "stud")}
-_ARCHITRAVES = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+_CORES = {"block": "Blockwork", "stud": "Stud"}
+_ARCHITRAVES = {"mdf": "new mdf", "timber": "new timber"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,7 +164,7 @@ def parts_of(jamb: Jamb, left: float, right: float) -> tuple[Part, ...]:
 
 
 def _wall(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
-    words, material = _CORES[jamb.wall_core]
+    words, material = say(_CORES[jamb.wall_core]), jamb.wall_core
     inner = -jamb.frame_edge.mm - jamb.packing_gap.mm
     yield Part(
         name="wall",
@@ -172,14 +173,23 @@ def _wall(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
         words=f"{words}, {jamb.wall_thickness.text}",
         broken=(3,),
     )
-    proud = f"{jamb.set_back.text} proud of the lining" if jamb.set_back.mm > 0 else "not proud"
-    ease = "; ease it behind the architrave" if jamb.eased else ""
+    proud = (
+        say("%(set_back)s proud of the lining", set_back=jamb.set_back.text)
+        if jamb.set_back.mm > 0
+        else say("not proud")
+    )
+    ease = say("; ease it behind the architrave") if jamb.eased else ""
     front = jamb.front_plaster(left)
     yield Part(
         name="plaster",
         points=front,
         material="plaster",
-        words=f"Plaster, {jamb.plaster_thickness.text}; {proud}{ease}",
+        words=say(
+            "Plaster, %(plaster_thickness)s; %(proud)s%(ease)s",
+            plaster_thickness=jamb.plaster_thickness.text,
+            proud=proud,
+            ease=ease,
+        ),
         broken=(len(front) - 1,),
     )
     yield Part(
@@ -196,7 +206,11 @@ def _frame(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
         name="frame",
         points=rectangle(-jamb.frame_edge.mm, 0.0, 0.0, jamb.frame_depth.mm),
         material="standing timber",
-        words=f"Lining; edge {jamb.frame_edge.text}, {jamb.frame_depth.text} deep",
+        words=say(
+            "Lining; edge %(frame_edge)s, %(frame_depth)s deep",
+            frame_edge=jamb.frame_edge.text,
+            frame_depth=jamb.frame_depth.text,
+        ),
     )
 
 
@@ -207,19 +221,23 @@ def _packer(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
             name="packer",
             points=rectangle(start - jamb.packer_width.mm, jamb.back, start, 0.0),
             material="new timber",
-            words=f"Packer, {jamb.packer_width.text} × {jamb.packer_thickness.text}",
+            words=say(
+                "Packer, %(packer_width)s × %(packer_thickness)s",
+                packer_width=jamb.packer_width.text,
+                packer_thickness=jamb.packer_thickness.text,
+            ),
         )
 
 
 def _architrave(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
-    words, material = _ARCHITRAVES[jamb.architrave_material]
+    made_of, material = say(MADE_OF[jamb.architrave_material]), _ARCHITRAVES[jamb.architrave_material]
     size = f"{jamb.architrave_width.text} × {jamb.architrave_thickness.text}"
     name = jamb.architrave_profile.capitalize()
     yield Part(
         name="architrave",
         points=jamb.architrave(),
         material=material,
-        words=f"{name} architrave, {words}, {size}",
+        words=say("%(name)s architrave, %(made_of)s, %(size)s", name=name, made_of=made_of, size=size),
     )
 
 
@@ -232,7 +250,7 @@ def _filler(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
                 jamb.outer, -jamb.set_back.mm - jamb.left_over.mm, jamb.outer + deep, -jamb.set_back.mm
             ),
             material="filler",
-            words=f"Flexible filler; {jamb.left_over.text} left at the wall side",
+            words=say("Flexible filler; %(left_over)s left at the wall side", left_over=jamb.left_over.text),
         )
 
 
@@ -244,7 +262,10 @@ def _skirting(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
                 left, -jamb.set_back.mm - jamb.skirting_thickness.mm, jamb.outer, -jamb.set_back.mm
             ),
             material="beyond",
-            words=f"Skirting, {jamb.skirting_thickness.text} (beyond; fixed after)",
+            words=say(
+                "Skirting, %(skirting_thickness)s (beyond; fixed after)",
+                skirting_thickness=jamb.skirting_thickness.text,
+            ),
             broken=(3,),
         )
 
@@ -254,7 +275,11 @@ def _leaf(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
         name="leaf",
         points=rectangle(jamb.hinge_gap.mm, 0.0, right, jamb.leaf_thickness.mm),
         material="standing timber, other hand",
-        words=f"Door leaf, {jamb.leaf_thickness.text}; gap at hinge {jamb.hinge_gap.text}",
+        words=say(
+            "Door leaf, %(leaf_thickness)s; gap at hinge %(hinge_gap)s",
+            leaf_thickness=jamb.leaf_thickness.text,
+            hinge_gap=jamb.hinge_gap.text,
+        ),
         broken=(1,),
     )
 
@@ -272,7 +297,9 @@ def _hinge(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
         name="hinge",
         points=circle((x, y), BARREL),
         material="hinge",
-        words=f"Hinge; pin {jamb.pin_projection.text} in front of the leaf",
+        words=say(
+            "Hinge; pin %(pin_projection)s in front of the leaf", pin_projection=jamb.pin_projection.text
+        ),
     )
 
 
@@ -283,7 +310,11 @@ def _stop(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
             name="stop",
             points=rectangle(0.0, top, jamb.stop_thickness.mm, top + jamb.stop_width.mm),
             material="standing timber, other hand",
-            words=f"Door stop, planted, {jamb.stop_width.text} × {jamb.stop_thickness.text}",
+            words=say(
+                "Door stop, planted, %(stop_width)s × %(stop_thickness)s",
+                stop_width=jamb.stop_width.text,
+                stop_thickness=jamb.stop_thickness.text,
+            ),
         )
 
 
@@ -294,7 +325,7 @@ def _packing(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
             name="packing gap",
             points=rectangle(edge - jamb.packing_gap.mm, jamb.core_top, edge, jamb.core_bottom),
             material="empty",
-            words=f"Packing gap, {jamb.packing_gap.text}; packed at fixings",
+            words=say("Packing gap, %(packing_gap)s; packed at fixings", packing_gap=jamb.packing_gap.text),
         )
 
 
@@ -303,12 +334,17 @@ def _nail(jamb: Jamb, left: float, right: float) -> Iterator[Part]:
     foot = max(y for _, y in pin)
     holds = [name for name, face in (("packer", jamb.back), ("lining", 0.0)) if foot > face]
     holds = holds if jamb.packed else holds[1:]
-    short = " only: short of the lining" if "lining" not in holds else ""
+    short = say(" only: short of the lining") if "lining" not in holds else ""
     yield Part(
         name="pin",
         points=pin,
         material="steel",
-        words=f"Pin, {jamb.architrave_pin.text} long, in {' and '.join(holds or ['architrave'])}{short}",
+        words=say(
+            "Pin, %(architrave_pin)s long, in %(architrave)s%(short)s",
+            architrave_pin=jamb.architrave_pin.text,
+            architrave=" and ".join(holds or ["architrave"]),
+            short=short,
+        ),
     )
 
 

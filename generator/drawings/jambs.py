@@ -17,6 +17,7 @@ from generator.drawings.pens import AXIS, PHANTOM, SWING, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, break_line, detail_view, ring_letter
+from generator.drawings.words import say
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _PHONE_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
@@ -135,13 +136,28 @@ def _swing_words(laid: _Layout, near: Point) -> None:
     jamb, view, sheet = laid.jamb, laid.view, laid.sheet
     letters = {part.name: letter for letter, part in lettered(laid.parts)}
     shown = "90" if jamb.opening_angle.degrees >= 90 else jamb.opening_angle.text
-    meets = f"then meets {letters['architrave']}" if jamb.opening_angle.degrees < 180 else "flat to the wall"
-    lines = (f"leaf open at {shown}°", f"opens to {jamb.opening_angle.text}°,", meets)
+    meets = (
+        say("then meets %(architrave)s", architrave=letters["architrave"])
+        if jamb.opening_angle.degrees < 180
+        else say("flat to the wall")
+    )
+    lines = (
+        say("leaf open at %(shown)s°", shown=shown),
+        say("opens to %(opening_angle)s°,", opening_angle=jamb.opening_angle.text),
+        meets,
+    )
     em = sheet.em("note")
     x = view.at(*near)[0] + 2.5
     wide = max(extent(line, em)[0] for line in lines)
     if x + wide > sheet.width - 1:
-        laid.said.append(f"Leaf drawn open at {shown}°; it {lines[1]} {meets}.")
+        laid.said.append(
+            say(
+                "Leaf drawn open at %(shown)s°; it %(lines)s %(meets)s.",
+                shown=shown,
+                lines=lines[1],
+                meets=meets,
+            )
+        )
         return
     top = laid.view.zone.box.top + 7.0
     for i, line in enumerate(lines):
@@ -160,7 +176,12 @@ def _top_dimensions(laid: _Layout) -> None:
     at = view.at(0, min(face, -jamb.set_back.mm - jamb.skirting_thickness.mm))[1] - 9.5
     outer, inner = view.at(jamb.outer, face), view.at(-jamb.quirk, inner_face)
     dimension(
-        view, outer, inner, at, jamb.architrave_width.text, f"architrave width {jamb.architrave_width.text}"
+        view,
+        outer,
+        inner,
+        at,
+        jamb.architrave_width.text,
+        say("architrave width %(architrave_width)s", architrave_width=jamb.architrave_width.text),
     )
     dimension(
         view,
@@ -168,7 +189,7 @@ def _top_dimensions(laid: _Layout) -> None:
         view.at(0, 0),
         at,
         jamb.total_quirk.text,
-        f"both quirks {jamb.total_quirk.text}",
+        say("both quirks %(total_quirk)s", total_quirk=jamb.total_quirk.text),
         ends=(False, True),
     )
 
@@ -179,13 +200,13 @@ def _left_dimensions(laid: _Layout) -> None:
     edge = laid.plan.left
     at = view.at(edge, 0)[0] - (5.5 if laid.sheet.narrow else 6.5)
     levels = [
-        (-jamb.set_back.mm, jamb.core_top, jamb.plaster_thickness, "plaster thickness"),
-        (jamb.core_top, jamb.core_bottom, jamb.wall_thickness, "wall core"),
-        (jamb.core_bottom, jamb.wall_bottom, jamb.plaster_thickness, "plaster on the far face"),
+        (-jamb.set_back.mm, jamb.core_top, jamb.plaster_thickness, say("plaster thickness")),
+        (jamb.core_top, jamb.core_bottom, jamb.wall_thickness, say("wall core")),
+        (jamb.core_bottom, jamb.wall_bottom, jamb.plaster_thickness, say("plaster on the far face")),
     ]
     if jamb.skirting_thickness.mm > 0:
         front = -jamb.set_back.mm - jamb.skirting_thickness.mm
-        levels.append((front, -jamb.set_back.mm, jamb.skirting_thickness, "skirting thickness"))
+        levels.append((front, -jamb.set_back.mm, jamb.skirting_thickness, say("skirting thickness")))
     for top, bottom, size, words in levels:
         dimension(
             view,
@@ -212,7 +233,10 @@ def _shadow_dimension(laid: _Layout, at: float) -> None:
         view.at(jamb.outer, face),
         at,
         jamb.skirting_shadow.text,
-        f"architrave in front of the skirting {jamb.skirting_shadow.text}",
+        say(
+            "architrave in front of the skirting %(skirting_shadow)s",
+            skirting_shadow=jamb.skirting_shadow.text,
+        ),
         direction="upright",
         ends=(False, True) if face < front else (False, False),
     )
@@ -230,17 +254,24 @@ def _frame_dimensions(laid: _Layout) -> None:
             *packer,
             first,
             jamb.packer_width.text,
-            f"packer width {jamb.packer_width.text}",
+            say("packer width %(packer_width)s", packer_width=jamb.packer_width.text),
             ends=(True, False),
             overrun=0,
         )
     if jamb.packed and jamb.first_quirk.mm > 0:
         quirk = view.at(start, 0), view.at(0, 0)
-        words = f"first quirk {jamb.first_quirk.text}"
+        words = say("first quirk %(first_quirk)s", first_quirk=jamb.first_quirk.text)
         dimension(view, *quirk, first, jamb.first_quirk.text, words, ends=(False, False), overrun=0)
     edge = view.at(-jamb.frame_edge.mm, first + 7), view.at(0, first + 7)
     level = (edge[0][0], first + 7), (edge[1][0], first + 7)
-    dimension(view, *level, first + 7, jamb.frame_edge.text, f"lining edge {jamb.frame_edge.text}", overrun=0)
+    dimension(
+        view,
+        *level,
+        first + 7,
+        jamb.frame_edge.text,
+        say("lining edge %(frame_edge)s", frame_edge=jamb.frame_edge.text),
+        overrun=0,
+    )
     if jamb.set_back.mm * view.scale >= 1.5:
         _set_back_dimension(laid)
 
@@ -256,7 +287,7 @@ def _set_back_dimension(laid: _Layout) -> None:
         (at, view.at(0, 0)[1]),
         at,
         jamb.set_back.text,
-        f"plaster proud of the frame {jamb.set_back.text}",
+        say("plaster proud of the frame %(set_back)s", set_back=jamb.set_back.text),
         direction="upright",
         ends=(True, False),
         overrun=0,
@@ -268,7 +299,15 @@ def _leaf_dimensions(laid: _Layout) -> None:
     right, at = laid.outer_right, laid.outer_right + (5.0 if laid.sheet.narrow else 7.0)
     top, bottom = view.at(0, 0)[1], view.at(0, jamb.leaf_thickness.mm)[1]
     thick = jamb.leaf_thickness.text
-    dimension(view, (right, top), (right, bottom), at, thick, f"leaf thickness {thick}", direction="upright")
+    dimension(
+        view,
+        (right, top),
+        (right, bottom),
+        at,
+        thick,
+        say("leaf thickness %(thick)s", thick=thick),
+        direction="upright",
+    )
     x, y = view.at(*jamb.hinge_pin)
     near = right - 0.12 * (right - x)
     if not laid.sheet.thumbnail:
@@ -280,7 +319,7 @@ def _leaf_dimensions(laid: _Layout) -> None:
         (near, top),
         near,
         jamb.pin_projection.text,
-        f"hinge pin in front of the leaf {jamb.pin_projection.text}",
+        say("hinge pin in front of the leaf %(pin_projection)s", pin_projection=jamb.pin_projection.text),
         direction="upright",
         ends=(False, True),
     )
@@ -322,9 +361,18 @@ def _detail(laid: _Layout) -> None:
     tall = _tall_packer(jamb, scale, radius)
     about = (-jamb.first_quirk.mm, jamb.back if tall else jamb.back / 2)
     shown = (("first", jamb.first_quirk, not tall), ("second", jamb.second_quirk, jamb.packed))
-    words = ", ".join(f"{name} quirk {size.text}" for name, size, there in shown if there and size.mm > 0)
+    words = ", ".join(
+        say("%(name)s quirk %(size)s", name=name, size=size.text)
+        for name, size, there in shown
+        if there and size.mm > 0
+    )
     sheet.text(
-        f"Detail X, {named}", centre[0], centre[1] - radius - 7.5, "title", anchor="middle", weight="bold"
+        say("Detail X, %(named)s", named=named),
+        centre[0],
+        centre[1] - radius - 7.5,
+        "title",
+        anchor="middle",
+        weight="bold",
     )
     sheet.text(words, centre[0], centre[1] - radius - 2.6, "note", anchor="middle")
     ring = detail_view(laid.view, about, scale, centre, radius)
@@ -352,7 +400,7 @@ def _second_quirk(view: View, jamb: Jamb) -> None:
     top = view.at(0, jamb.back)[1]
     edge = view.at(-jamb.quirk, jamb.back)[0], view.at(-jamb.first_quirk.mm, jamb.back)[0]
     at = top - min(9.0, jamb.architrave_thickness.mm * view.scale * 0.5)
-    words = f"second quirk {jamb.second_quirk.text}"
+    words = say("second quirk %(second_quirk)s", second_quirk=jamb.second_quirk.text)
     dimension(
         view, (edge[0], at), (edge[1], top), at, jamb.second_quirk.text, words, ends=(False, True), overrun=0
     )
@@ -366,7 +414,7 @@ def _detail_dimensions(ring: View, jamb: Jamb) -> None:
         return
     frame = ring.at(0, 0)[1]
     quirk = ring.at(-jamb.first_quirk.mm, 0), ring.at(0, 0)
-    words = f"first quirk {jamb.first_quirk.text}"
+    words = say("first quirk %(first_quirk)s", first_quirk=jamb.first_quirk.text)
     low = min(frame + 7.5, disc.y + disc.radius - 6)
     dimension(ring, *quirk, low, jamb.first_quirk.text, words, ends=(True, True), overrun=0)
     if jamb.packed:
@@ -374,7 +422,9 @@ def _detail_dimensions(ring: View, jamb: Jamb) -> None:
         at = max(at, ring.at(-jamb.first_quirk.mm - jamb.packer_width.mm, 0)[0] + 4)
         ends = (at, ring.at(0, jamb.back)[1]), (at, frame)
         text = jamb.packer_thickness.text
-        dimension(ring, *ends, at, text, f"packer thickness {text}", direction="upright", overrun=0)
+        dimension(
+            ring, *ends, at, text, say("packer thickness %(text)s", text=text), direction="upright", overrun=0
+        )
 
 
 def _detail_letters(ring: View, laid: _Layout) -> None:
@@ -402,18 +452,26 @@ def _finish(laid: _Layout) -> tuple[Entry, ...]:
     if not sheet.thumbnail:
         below = rule_bar(sheet, laid.plan.named, sheet.bottom() + 3.5)
         below = key(sheet, entries, max(below, sheet.bottom()) + 4.0)
-        closing = "Grey line: standing already. Black line on tint: new work. All sizes in mm."
+        closing = say("Grey line: standing already. Black line on tint: new work. All sizes in mm.")
         notes(sheet, (*laid.said, *_left_out(sheet), closing), below + 2.5)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     return entries
 
 
 def _left_out(sheet: Sheet) -> tuple[str, ...]:
-    return (f"Not figured on the view: {'; '.join(sheet.unplaced)}.",) if sheet.unplaced else ()
+    return (
+        (say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced)),)
+        if sheet.unplaced
+        else ()
+    )
 
 
 def _attempt(jamb: Jamb, width: float, plan: _Plan) -> Drawn:
-    words = f"Jamb{f' of doorway {jamb.place}' if jamb.place else ''}, plan section {plan.named}"
+    words = say(
+        "Jamb%(place)s, plan section %(named)s",
+        place=say(" of doorway %(place)s", place=jamb.place) if jamb.place else "",
+        named=plan.named,
+    )
     laid = _begin(jamb, width, plan, words)
     if not laid.sheet.thumbnail:
         _swing(laid)
@@ -428,37 +486,63 @@ def _attempt(jamb: Jamb, width: float, plan: _Plan) -> Drawn:
 def _alt(jamb: Jamb, named: str) -> str:
     return " ".join(
         (
-            f"Plan section through the jamb{f' of doorway {jamb.place},' if jamb.place else ''} at {named}.",
+            say(
+                "Plan section through the jamb%(place)s at %(named)s.",
+                place=say(" of doorway %(place)s,", place=jamb.place) if jamb.place else "",
+                named=named,
+            ),
             *_alt_packer(jamb),
-            f"{jamb.architrave_profile.capitalize()} architrave {jamb.architrave_width.text} by"
-            f" {jamb.architrave_thickness.text} mm, its inner edge {jamb.total_quirk.text} mm back from the"
-            " lining's face.",
+            say(
+                "%(architrave_profile)s architrave %(architrave_width)s by %(architrave_thickness)s mm, its "
+                "inner edge %(total_quirk)s mm back from the lining's face.",
+                architrave_profile=jamb.architrave_profile.capitalize(),
+                architrave_width=jamb.architrave_width.text,
+                architrave_thickness=jamb.architrave_thickness.text,
+                total_quirk=jamb.total_quirk.text,
+            ),
             *_alt_left_over(jamb),
-            f"The hinge pin stands {jamb.pin_projection.text} mm in front of the leaf, which opens to"
-            f" {jamb.opening_angle.text} degrees.",
-            f"Pins {jamb.architrave_pin.text} mm long.",
+            say(
+                "The hinge pin stands %(pin_projection)s mm in front of the leaf, which opens to "
+                "%(opening_angle)s degrees.",
+                pin_projection=jamb.pin_projection.text,
+                opening_angle=jamb.opening_angle.text,
+            ),
+            say("Pins %(architrave_pin)s mm long.", architrave_pin=jamb.architrave_pin.text),
         )
     )
 
 
 def _alt_packer(jamb: Jamb) -> tuple[str, ...]:
-    proud = f"Plaster stands {jamb.set_back.text} mm proud of the lining"
-    proud = proud if jamb.set_back.mm > 0 else "Plaster does not stand proud of the lining"
+    proud = say("Plaster stands %(set_back)s mm proud of the lining", set_back=jamb.set_back.text)
+    proud = proud if jamb.set_back.mm > 0 else say("Plaster does not stand proud of the lining")
     if not jamb.packed:
-        return (f"{proud}; there is no packer.",)
-    size = f"{jamb.packer_width.text} by {jamb.packer_thickness.text} mm"
+        return (say("%(proud)s; there is no packer.", proud=proud),)
+    size = say(
+        "%(packer_width)s by %(packer_thickness)s mm",
+        packer_width=jamb.packer_width.text,
+        packer_thickness=jamb.packer_thickness.text,
+    )
     return (
-        f"{proud}; the packer is {size}.",
-        f"First quirk {jamb.first_quirk.text} mm on the lining edge, second quirk"
-        f" {jamb.second_quirk.text} mm on the packer.",
+        say("%(proud)s; the packer is %(size)s.", proud=proud, size=size),
+        say(
+            "First quirk %(first_quirk)s mm on the lining edge, second quirk %(second_quirk)s mm on the "
+            "packer.",
+            first_quirk=jamb.first_quirk.text,
+            second_quirk=jamb.second_quirk.text,
+        ),
     )
 
 
 def _alt_left_over(jamb: Jamb) -> tuple[str, ...]:
     if jamb.left_over.mm > 0:
-        return (f"{jamb.left_over.text} mm is left at the wall side and takes flexible filler.",)
+        return (
+            say(
+                "%(left_over)s mm is left at the wall side and takes flexible filler.",
+                left_over=jamb.left_over.text,
+            ),
+        )
     if jamb.eased:
-        return ("Plaster stands proud of the packer here and is to be eased.",)
+        return (say("Plaster stands proud of the packer here and is to be eased."),)
     return ()
 
 

@@ -10,6 +10,7 @@ from generator.drawings.lettering import cap, extent, wrapped
 from generator.drawings.pens import INK, NOTES, VISIBLE
 from generator.drawings.sheet import Sheet
 from generator.drawings.views import MATERIALS
+from generator.drawings.words import say
 
 LETTERS = "ABCDEFGHJKLMNPQRSTUVW"
 MARGIN = 9.0
@@ -112,7 +113,7 @@ def rule_bar(sheet: Sheet, scale: str, top: float) -> float:
         sheet.line(((left + at, y), (left + at, y - (2.6 if at == 50 else 1.3))), VISIBLE)
     for at in (0, 50, 100):
         sheet.text(str(at), left + at, y + 3.6, "figure", anchor="middle")
-    words = f"lay a rule here: {scale} if it reads 100"
+    words = say("lay a rule here: %(scale)s if it reads 100", scale=scale)
     sheet.text(words, left + 106, y + 3.6, "note")
     return y + 6.0
 

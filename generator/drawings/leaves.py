@@ -22,6 +22,7 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View, dimension_layer
+from generator.drawings.words import say
 
 _ELEVATIONS = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _EDGES = ((2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"))
@@ -133,13 +134,13 @@ def _draw_hung(view: View, hung: _Hung) -> None:
 
 
 def _letters(view: View, hung: _Hung) -> None:
-    view.letter("D", "leaf", hung.leaf())
-    view.letter("F", "lining", rectangle(0.0, -_LINING_SHOWN, hung.opening_width.mm, 0.0))
+    view.letter("D", say("leaf"), hung.leaf())
+    view.letter("F", say("lining"), rectangle(0.0, -_LINING_SHOWN, hung.opening_width.mm, 0.0))
     x, y = hung.barrel(hung.on_leaf[0])[0]
     turns = (20, -20, 35, -35) if hung.hinge_side == "left" else (160, 200, 145, -145)
-    view.pointer("H", (x + _BARREL / 2, y + hung.hinge_height.mm / 2), "hinge", turns)
+    view.pointer("H", (x + _BARREL / 2, y + hung.hinge_height.mm / 2), say("hinge"), turns)
     at, side = hung.latch, hung.hinge_side
-    view.pointer("K", (at[0] + (-30 if side == "left" else 30), at[1]), "latch", (-110, -70, 110, 70))
+    view.pointer("K", (at[0] + (-30 if side == "left" else 30), at[1]), say("latch"), (-110, -70, 110, 70))
 
 
 def _running_lines(view: View, hung: _Hung) -> None:
@@ -161,24 +162,52 @@ def _running_lines(view: View, hung: _Hung) -> None:
 def _across(view: View, hung: _Hung) -> None:
     floor = view.at(0, hung.opening_height.mm)[1]
     leaf = (view.at(hung.left, 0)[0], view.at(hung.left + hung.leaf_width.mm, 0)[0])
-    words = f"leaf {hung.leaf_width.text} wide"
+    words = say("leaf %(leaf_width)s wide", leaf_width=hung.leaf_width.text)
     dimension(view, (leaf[0], floor), (leaf[1], floor), floor + 7.0, hung.leaf_width.text, words)
 
 
 def _hung_entries(hung: _Hung) -> tuple[Entry, ...]:
     frame = ", ".join(size.text for size in hung.on_frame)
     return (
-        Entry(letter="D", text=f"leaf, {hung.leaf_width.text} × {hung.leaf_height.text}"),
-        Entry(letter="F", text=f"lining, {hung.opening_width.text} × {hung.opening_height.text} clear"),
-        Entry(letter="H", text=f"hinges, {hung.hinge_height.text} high; on the frame at {frame}"),
-        Entry(letter="K", text=f"latch; on the frame at {hung.latch_on_frame.text}"),
+        Entry(
+            letter="D",
+            text=say(
+                "leaf, %(leaf_width)s × %(leaf_height)s",
+                leaf_width=hung.leaf_width.text,
+                leaf_height=hung.leaf_height.text,
+            ),
+        ),
+        Entry(
+            letter="F",
+            text=say(
+                "lining, %(opening_width)s × %(opening_height)s clear",
+                opening_width=hung.opening_width.text,
+                opening_height=hung.opening_height.text,
+            ),
+        ),
+        Entry(
+            letter="H",
+            text=say(
+                "hinges, %(hinge_height)s high; on the frame at %(frame)s",
+                hinge_height=hung.hinge_height.text,
+                frame=frame,
+            ),
+        ),
+        Entry(
+            letter="K",
+            text=say("latch; on the frame at %(latch_on_frame)s", latch_on_frame=hung.latch_on_frame.text),
+        ),
     )
 
 
 def _gaps(hung: _Hung) -> str:
-    return (
-        f"Gaps: hinge {hung.hinge_gap.text}, latch {hung.latch_gap.text}, head {hung.head_gap.text},"
-        f" foot {hung.foot_gap.text}. Centres run down from nought. All in mm."
+    return say(
+        "Gaps: hinge %(hinge_gap)s, latch %(latch_gap)s, head %(head_gap)s, foot %(foot_gap)s. Centres run "
+        "down from nought. All in mm.",
+        hinge_gap=hung.hinge_gap.text,
+        latch_gap=hung.latch_gap.text,
+        head_gap=hung.head_gap.text,
+        foot_gap=hung.foot_gap.text,
     )
 
 
@@ -186,15 +215,29 @@ def _hung_alt(hung: _Hung, named: str) -> str:
     def listed(sizes: Sequence[Size]) -> str:
         return ", ".join(size.text for size in sizes)
 
-    return (
-        f"Elevation of the leaf in its lining at {named}, seen from the side it opens towards, hinges on the"
-        f" {hung.hinge_side}. Leaf {hung.leaf_width.text} by {hung.leaf_height.text} mm in an opening"
-        f" {hung.opening_width.text} by {hung.opening_height.text} mm; gaps {hung.hinge_gap.text} mm at the"
-        f" hinges, {hung.latch_gap.text} at the latch, {hung.head_gap.text} at the head and"
-        f" {hung.foot_gap.text} at the foot. {len(hung.on_leaf)} hinges {hung.hinge_height.text} mm high:"
-        f" centres {listed(hung.on_leaf)} mm from the leaf's top, {listed(hung.on_frame)} mm from the frame's"
-        f" head. Latch {hung.latch_on_leaf.text} mm from the leaf's top, {hung.latch_on_frame.text} mm from"
-        " the frame's head."
+    return say(
+        "Elevation of the leaf in its lining at %(named)s, seen from the side it opens towards, hinges on "
+        "the %(hinge_side)s. Leaf %(leaf_width)s by %(leaf_height)s mm in an opening %(opening_width)s by "
+        "%(opening_height)s mm; gaps %(hinge_gap)s mm at the hinges, %(latch_gap)s at the latch, "
+        "%(head_gap)s at the head and %(foot_gap)s at the foot. %(on_leaf)s hinges %(hinge_height)s mm high:"
+        " centres %(listed)s mm from the leaf's top, %(listed_2)s mm from the frame's head. Latch "
+        "%(latch_on_leaf)s mm from the leaf's top, %(latch_on_frame)s mm from the frame's head.",
+        named=named,
+        hinge_side=hung.hinge_side,
+        leaf_width=hung.leaf_width.text,
+        leaf_height=hung.leaf_height.text,
+        opening_width=hung.opening_width.text,
+        opening_height=hung.opening_height.text,
+        hinge_gap=hung.hinge_gap.text,
+        latch_gap=hung.latch_gap.text,
+        head_gap=hung.head_gap.text,
+        foot_gap=hung.foot_gap.text,
+        on_leaf=len(hung.on_leaf),
+        hinge_height=hung.hinge_height.text,
+        listed=listed(hung.on_leaf),
+        listed_2=listed(hung.on_frame),
+        latch_on_leaf=hung.latch_on_leaf.text,
+        latch_on_frame=hung.latch_on_frame.text,
     )
 
 
@@ -235,7 +278,7 @@ def hinge_elevation(
     )  # fmt: skip
     sheet, (scale, named) = Sheet(width=width), _elevation_scale(hung, width)
     where = f", {place}" if place else ""
-    words = f"Hinges and latch{where}, {named}"
+    words = say("Hinges and latch%(where)s, %(named)s", where=where, named=named)
     _lay_hung(sheet, hung, scale, title(sheet, words))
     return Drawn(sheet=sheet, title=words, alt=_hung_alt(hung, named), scale=named, key=_hung_entries(hung))
 
@@ -338,48 +381,86 @@ def _draw_edge(view: View, edge: _Edge, shown: float) -> None:
 
 def _edge_dimensions(view: View, edge: _Edge) -> None:
     x, near, top = view.at(0, 0)[0], view.at(edge.near, 0)[0], view.at(0, 0)[1]
-    dimension(view, (near, top), (x, top), top - 8.0, edge.latch_gap.text, f"latch gap {edge.latch_gap.text}")
+    dimension(
+        view,
+        (near, top),
+        (x, top),
+        top - 8.0,
+        edge.latch_gap.text,
+        say("latch gap %(latch_gap)s", latch_gap=edge.latch_gap.text),
+    )
     start = math.radians(90)
     swung = view.at(edge.near, 0)
     turned = start + math.radians(edge.bevel_angle.degrees)
     text = f"{edge.bevel_angle.text}°"
     reach = 0.55 * edge.thick * view.scale
     dimension_layer(view, (swung, (swung[0], swung[1] + reach)), SQUARE_LINE)
-    angle_arc(view, swung, reach, start, turned, text, f"bevel {text}")
+    angle_arc(view, swung, reach, start, turned, text, say("bevel %(text)s", text=text))
 
 
 def _edge_letters(view: View, edge: _Edge, shown: float) -> None:
-    view.letter("D", "leaf", edge.leaf(-shown), near=(edge.near - shown * 0.6, edge.thick / 2))
-    view.letter("F", "frame", rectangle(0.0, 0.0, _LINING, edge.deepest))
+    view.letter("D", say("leaf"), edge.leaf(-shown), near=(edge.near - shown * 0.6, edge.thick / 2))
+    view.letter("F", say("frame"), rectangle(0.0, 0.0, _LINING, edge.deepest))
     if edge.stop_width.mm > 0:
-        view.letter("S", "stop", edge.stop())
+        view.letter("S", say("stop"), edge.stop())
     peak = edge.path(_PAST / view.scale)[-1]
     far = (edge.near - edge.bevel.mm, edge.thick)
-    view.pointer("b", far, f"bevel {edge.bevel.text}", (120, 135, 150, 105))
-    view.pointer("a", peak, f"square corner passes {edge.gap_needed.text} out", (-50, -35, -65, -20))
+    view.pointer("b", far, say("bevel %(bevel)s", bevel=edge.bevel.text), (120, 135, 150, 105))
+    view.pointer(
+        "a",
+        peak,
+        say("square corner passes %(gap_needed)s out", gap_needed=edge.gap_needed.text),
+        (-50, -35, -65, -20),
+    )
 
 
 def _edge_entries(edge: _Edge) -> tuple[Entry, ...]:
-    stop = f"stop, {edge.stop_width.text} × {edge.stop_thickness.text}"
-    words = f"way of a square corner: it needs {edge.gap_needed.text} of the {edge.latch_gap.text} gap"
+    stop = say(
+        "stop, %(stop_width)s × %(stop_thickness)s",
+        stop_width=edge.stop_width.text,
+        stop_thickness=edge.stop_thickness.text,
+    )
+    words = say(
+        "way of a square corner: it needs %(gap_needed)s of the %(latch_gap)s gap",
+        gap_needed=edge.gap_needed.text,
+        latch_gap=edge.latch_gap.text,
+    )
     found = [
-        Entry(letter="D", text=f"leaf, {edge.leaf_thickness.text} thick", material="new timber"),
-        Entry(letter="F", text="lining, latch side", material="standing timber"),
+        Entry(
+            letter="D",
+            text=say("leaf, %(leaf_thickness)s thick", leaf_thickness=edge.leaf_thickness.text),
+            material="new timber",
+        ),
+        Entry(letter="F", text=say("lining, latch side"), material="standing timber"),
         Entry(letter="S", text=stop, material="standing timber, other hand"),
         Entry(letter="a", text=words),
-        Entry(letter="b", text=f"bevel, {edge.bevel.text} back at the far face, {edge.bevel_angle.text}°"),
+        Entry(
+            letter="b",
+            text=say(
+                "bevel, %(bevel)s back at the far face, %(bevel_angle)s°",
+                bevel=edge.bevel.text,
+                bevel_angle=edge.bevel_angle.text,
+            ),
+        ),
     ]
     return tuple(entry for entry in found if entry.letter != "S" or edge.stop_width.mm > 0)
 
 
 def _edge_alt(edge: _Edge, named: str) -> str:
-    return (
-        f"Plan section through the latch edge at {named}. The leaf is {edge.leaf_thickness.text} mm thick and"
-        f" stands {edge.latch_gap.text} mm off the lining. A square edge would need {edge.gap_needed.text} mm"
-        f" of that to swing past. Bevelled {edge.bevel.text} mm back at the far face, {edge.bevel_angle.text}"
-        f" degrees from square, it needs no more than its near arris does. The hinge pin stands"
-        f" {edge.pin_projection.text} mm in front of the leaf and {edge.pin_inset.text} mm beyond its hinge"
-        " edge."
+    return say(
+        "Plan section through the latch edge at %(named)s. The leaf is %(leaf_thickness)s mm thick and "
+        "stands %(latch_gap)s mm off the lining. A square edge would need %(gap_needed)s mm of that to swing"
+        " past. Bevelled %(bevel)s mm back at the far face, %(bevel_angle)s degrees from square, it needs no"
+        " more than its near arris does. The hinge pin stands %(pin_projection)s mm in front of the leaf and"
+        " %(pin_inset)s mm beyond its hinge edge.",
+        named=named,
+        leaf_thickness=edge.leaf_thickness.text,
+        latch_gap=edge.latch_gap.text,
+        gap_needed=edge.gap_needed.text,
+        bevel=edge.bevel.text,
+        bevel_angle=edge.bevel_angle.text,
+        pin_projection=edge.pin_projection.text,
+        pin_inset=edge.pin_inset.text,
     )
 
 
@@ -411,7 +492,7 @@ def leading_edge_plan(
     )  # fmt: skip
     sheet, (scale, named, shown) = Sheet(width=width), _edge_scale(edge, width)
     where = f", {place}" if place else ""
-    words = f"Leading edge{where}, plan {named}"
+    words = say("Leading edge%(where)s, plan %(named)s", where=where, named=named)
     _lay_edge(sheet, edge, (scale, shown), title(sheet, words))
     return Drawn(sheet=sheet, title=words, alt=_edge_alt(edge, named), scale=named, key=_edge_entries(edge))
 
@@ -429,10 +510,10 @@ def _lay_edge(sheet: Sheet, edge: _Edge, fit: tuple[float, float], top: float) -
         _edge_dimensions(view, edge)
         _edge_letters(view, edge, shown)
         sheet.settle()
-    line = "The side it opens towards is above. All in mm."
+    line = say("The side it opens towards is above. All in mm.")
     bottom = _finish(sheet, _edge_entries(edge), (line,), low + (0.0 if sheet.thumbnail else 4.0))
     if scale == 1.0 and not sheet.thumbnail:
-        rule_bar(sheet, "full size", bottom + 1.0)
+        rule_bar(sheet, say("full size"), bottom + 1.0)
         sheet.height = math.ceil(sheet.bottom() + 3.0)
 
 
@@ -497,7 +578,7 @@ def _broken_left(box: Points, swing: _Swing) -> bool:
 def _swing_dimensions(view: View, swing: _Swing) -> None:
     low = view.at(0, swing.leaf_thickness.mm + 60.0)[1]
     ends = sorted(x for x, _ in view.all_at(swing.mirrored(((0, 0), (swing.opening_width.mm, 0)))))
-    words = f"opening {swing.opening_width.text}"
+    words = say("opening %(opening_width)s", opening_width=swing.opening_width.text)
     dimension(view, (ends[0], low), (ends[1], low), low + 8.0, swing.opening_width.text, words)
     tip = max(swing.open(90), key=lambda point: math.dist(point, swing.pin))
     pin, end = view.all_at(swing.mirrored((swing.pin, _diagonal(swing))))
@@ -507,8 +588,8 @@ def _swing_dimensions(view: View, swing: _Swing) -> None:
     middle = swing.mirrored(((swing.pin[0] + (_diagonal(swing)[0] - swing.pin[0]) * 0.6,
                               swing.pin[1] + (_diagonal(swing)[1] - swing.pin[1]) * 0.6),))[0]  # fmt: skip
     turns = (-20, 20, 160, -160, 60, -60)
-    view.pointer("r", middle, f"radius {swing.radius.text}", turns, dotted=True)
-    view.pointer("o", swing.mirrored((tip,))[0], "leaf open square", (-120, -60, 120, 60))
+    view.pointer("r", middle, say("radius %(radius)s", radius=swing.radius.text), turns, dotted=True)
+    view.pointer("o", swing.mirrored((tip,))[0], say("leaf open square"), (-120, -60, 120, 60))
 
 
 def _diagonal(swing: _Swing) -> Point:
@@ -516,11 +597,18 @@ def _diagonal(swing: _Swing) -> Point:
 
 
 def _swing_entries(swing: _Swing) -> tuple[Entry, ...]:
-    way = f"leaf open square; way through to the stop {swing.way_through.text}"
+    way = say("leaf open square; way through to the stop %(way_through)s", way_through=swing.way_through.text)
     return (
-        Entry(letter="D", text=f"leaf, {swing.leaf_width.text} × {swing.leaf_thickness.text}"),
+        Entry(
+            letter="D",
+            text=say(
+                "leaf, %(leaf_width)s × %(leaf_thickness)s",
+                leaf_width=swing.leaf_width.text,
+                leaf_thickness=swing.leaf_thickness.text,
+            ),
+        ),
         Entry(letter="o", text=way),
-        Entry(letter="r", text=f"radius swept from the hinge pin, {swing.radius.text}"),
+        Entry(letter="r", text=say("radius swept from the hinge pin, %(radius)s", radius=swing.radius.text)),
     )
 
 
@@ -555,13 +643,21 @@ def leaf_swing_plan(
     room = width - (4.0 if sheet.thumbnail else 2 * margin(sheet) + 12.0)
     fits = (s for s in _ELEVATIONS if (opening_width.mm + 2 * _STUB + 10.0) * s[0] <= room)
     scale, named = next(fits, _ELEVATIONS[-1])
-    words = f"Swing of the leaf{f', {place}' if place else ''}, plan {named}"
+    words = say(
+        "Swing of the leaf%(place)s, plan %(named)s", place=f", {place}" if place else "", named=named
+    )
     _lay_swing(sheet, swing, scale, title(sheet, words))
-    alt = (
-        f"Plan of the leaf's swing at {named}, hinges on the {hinge_side} seen from the side it opens to."
-        f" The leaf, {leaf_width.text} by {leaf_thickness.text} mm, sweeps {radius.text} mm about the hinge"
-        f" pin in an opening {opening_width.text} mm wide; open square it leaves {way_through.text} mm clear"
-        " to the stop."
+    alt = say(
+        "Plan of the leaf's swing at %(named)s, hinges on the %(hinge_side)s seen from the side it opens to."
+        " The leaf, %(leaf_width)s by %(leaf_thickness)s mm, sweeps %(radius)s mm about the hinge pin in an "
+        "opening %(opening_width)s mm wide; open square it leaves %(way_through)s mm clear to the stop.",
+        named=named,
+        hinge_side=hinge_side,
+        leaf_width=leaf_width.text,
+        leaf_thickness=leaf_thickness.text,
+        radius=radius.text,
+        opening_width=opening_width.text,
+        way_through=way_through.text,
     )
     return Drawn(sheet=sheet, title=words, alt=alt, scale=named, key=_swing_entries(swing))
 
@@ -578,7 +674,7 @@ def _lay_swing(sheet: Sheet, swing: _Swing, scale: float, top: float) -> None:
     _swing_parts(view, swing)
     if not sheet.thumbnail:
         _swing_dimensions(view, swing)
-        view.letter("D", "leaf", swing.mirrored(swing.shut()), near=(swing.opening_width.mm / 2, 0.0))
+        view.letter("D", say("leaf"), swing.mirrored(swing.shut()), near=(swing.opening_width.mm / 2, 0.0))
         sheet.settle()
     under = low if sheet.thumbnail else low + 13.0
     _finish(sheet, _swing_entries(swing), ("It opens towards the top of the sheet. All in mm.",), under)

@@ -18,6 +18,7 @@ from generator.drawings.pens import BLUE, DIMENSION, INK, PENCIL, STEEL, TINT, V
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Stroke, Zone, arrow
 from generator.drawings.views import View, break_line
+from generator.drawings.words import say
 
 _SCALES = ((0.1, "1:10"), (0.05, "1:20"), (1 / 30, "1:30"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"))
@@ -152,7 +153,7 @@ def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, widt
     sheet.fill(rectangle(edge, y + 5.0, reach, y + 11.0), STEEL)
     sheet.line(rectangle(edge - stock, y + 1.0, edge, y + 17.0), VISIBLE, closed=True)
     sheet.line(((edge, y + 5.0), (reach, y + 5.0), (reach, y + 11.0), (edge, y + 11.0)), VISIBLE)
-    sheet.text("square", edge - stock / 2 + 1.0, y + 9.0, "note", anchor="middle", upright=True)
+    sheet.text(say("square"), edge - stock / 2 + 1.0, y + 9.0, "note", anchor="middle", upright=True)
     sheet.line(((reach, y + 12.0), (reach, y + 19.0)), PENCIL)
     name = f"setting {setting.letter}"
     sheet.outlines[name] = Outline(
@@ -164,7 +165,7 @@ def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, widt
     view = View(
         sheet=sheet, scale=1.0, origin=(0.0, 0.0), zone=Zone(box=Box(left, top, left + width, y + 34.0))
     )
-    words = f"square set to {setting.quirk.text}"
+    words = say("square set to %(quirk)s", quirk=setting.quirk.text)
     dimension(view, (edge, y + 20.5), (reach, y + 19.5), y + 26.0, setting.quirk.text, words)
     sheet.settle()
     return max(y + 28.0, sheet.bottom())
@@ -179,9 +180,17 @@ def _settings(first: Size, second: Size) -> tuple[_Setting, ...]:
 
 
 def _entries(settings: Sequence[_Setting]) -> tuple[Entry, ...]:
-    words = {"P": "first quirk", "Q": "second quirk, once the packer is fixed"}
+    words = {"P": say("first quirk"), "Q": say("second quirk, once the packer is fixed")}
     return tuple(
-        Entry(letter=s.letter, text=f"square set to {s.quirk.text} from {s.edge}: {words[s.letter]}")
+        Entry(
+            letter=s.letter,
+            text=say(
+                "square set to %(quirk)s from %(edge)s: %(letter)s",
+                quirk=s.quirk.text,
+                edge=s.edge,
+                letter=words[s.letter],
+            ),
+        )
         for s in settings
     )
 
@@ -200,14 +209,31 @@ def _draw_settings(sheet: Sheet, settings: Sequence[_Setting], top: float) -> fl
 
 def _alt(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, named: str) -> str:
     runs = " ".join(
-        f"On the {rod.words} marks at {', '.join(mark.text for mark in rod.marks)} mm from {rod.start},"
-        f" the whole being {rod.length.text} mm."
+        say(
+            "On the %(words)s marks at %(marks)s mm from %(start)s, the whole being %(length)s mm.",
+            words=rod.words,
+            marks=", ".join(mark.text for mark in rod.marks),
+            start=rod.start,
+            length=rod.length.text,
+        )
         for rod in rods
     )
     sets = " ".join(
-        f"The square is set to {s.quirk.text} mm from {s.edge}, marking {s.on}." for s in settings
+        say(
+            "The square is set to %(quirk)s mm from %(edge)s, marking %(on)s.",
+            quirk=s.quirk.text,
+            edge=s.edge,
+            on=s.on,
+        )
+        for s in settings
     )
-    return f"Marking out at {named}, a mark every {spacing.text} mm. {runs} {sets}"
+    return say(
+        "Marking out at %(named)s, a mark every %(spacing)s mm. %(runs)s %(sets)s",
+        named=named,
+        spacing=spacing.text,
+        runs=runs,
+        sets=sets,
+    )
 
 
 @drawing
@@ -229,8 +255,8 @@ def quirk_marks(
     out of order.
     """
     rods = (
-        _Rod(name="leg", words="leg", start="the foot", length=leg_length, marks=leg_marks),
-        _Rod(name="head", words="head", start="the left end", length=head_length, marks=head_marks),
+        _Rod(name="leg", words=say("leg"), start="the foot", length=leg_length, marks=leg_marks),
+        _Rod(name="head", words=say("head"), start="the left end", length=head_length, marks=head_marks),
     )
     for rod in rods:
         _check(rod)
@@ -240,12 +266,14 @@ def quirk_marks(
 def _laid(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, width: float) -> Drawn:
     sheet = Sheet(width=width)
     scale, named = _scale(rods, width - 2 * margin(sheet) - 6.0)
-    words = f"Quirk marks every {spacing.text}, marked from one end, {named}"
+    words = say(
+        "Quirk marks every %(spacing)s, marked from one end, %(named)s", spacing=spacing.text, named=named
+    )
     bottom = _rods(sheet, rods, scale, title(sheet, words) + 2.0)
     if not sheet.thumbnail:
         bottom = _draw_settings(sheet, settings, bottom + 6.0)
         bottom = plain_list(sheet, _entries(settings), margin(sheet), bottom + 4.0, width - 2 * margin(sheet))
-        closing = "Both legs alike. Measure every mark from nought, not from the last. All in mm."
+        closing = say("Both legs alike. Measure every mark from nought, not from the last. All in mm.")
         notes(sheet, (closing,), bottom + 1.0)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     alt = _alt(rods, settings, spacing, named)
@@ -255,7 +283,7 @@ def _laid(rods: Sequence[_Rod], settings: Sequence[_Setting], spacing: Size, wid
 def _rods(sheet: Sheet, rods: Sequence[_Rod], scale: float, top: float) -> float:
     for rod in rods:
         if not sheet.thumbnail:
-            words = f"{rod.words.capitalize()}, from {rod.start}"
+            words = say("%(words)s, from %(start)s", words=rod.words.capitalize(), start=rod.start)
             sheet.text(words, margin(sheet), top + 4.0, "note", weight="bold", colour=INK)
             top += 6.5
         top = _draw_rod(sheet, rod, scale, top) + 4.0

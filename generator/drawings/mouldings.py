@@ -14,10 +14,11 @@ from generator.drawings.measures import Measures
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View
+from generator.drawings.words import MADE_OF, say
 from generator.quantities.profiles import PROFILES, Profile, profile
 
 _SCALES = ((4.0, "4:1"), (2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.2, "1:5"))
-_MATERIALS = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+_MATERIALS = {"mdf": "new mdf", "timber": "new timber"}
 _TALLEST = 120.0
 
 
@@ -44,7 +45,7 @@ class _Moulding:
     def measured(self) -> str:
         """The measures in words."""
         listed = ", ".join(f"{name.replace('_', ' ')} {size.text}" for name, size in self.measures)
-        return listed.capitalize() if listed else "No moulded edge"
+        return listed.capitalize() if listed else say("No moulded edge")
 
 
 def _scale(moulding: _Moulding, width: float) -> tuple[float, str]:
@@ -58,20 +59,20 @@ def _draw(sheet: Sheet, moulding: _Moulding, scale: float, left: float, top: flo
     low = top + moulding.thickness.mm * scale
     zone = Zone(box=Box(0.5, top - 4.0, sheet.width - 0.5, low + 14.0))
     view = View(sheet=sheet, scale=scale, origin=(left, top), zone=zone)
-    view.part(name, moulding.outline(), _MATERIALS[moulding.material][1])
+    view.part(name, moulding.outline(), _MATERIALS[moulding.material])
     return view
 
 
 def _dimensions(view: View, moulding: _Moulding) -> None:
     (left, top), (right, low) = view.at(0, 0), view.at(moulding.width.mm, moulding.thickness.mm)
     wide, thick = moulding.width.text, moulding.thickness.text
-    dimension(view, (left, low), (right, low), low + 8.0, wide, f"{wide} wide")
-    words = f"{thick} thick"
+    dimension(view, (left, low), (right, low), low + 8.0, wide, say("%(wide)s wide", wide=wide))
+    words = say("%(thick)s thick", thick=thick)
     dimension(view, (right, top), (right, low), right + 9.0, thick, words, direction="upright")
 
 
 def _entries(moulding: _Moulding) -> tuple[Entry, ...]:
-    words, material = _MATERIALS[moulding.material]
+    words, material = say(MADE_OF[moulding.material]), _MATERIALS[moulding.material]
     text = f"{moulding.shape}, {words}, {moulding.width.text} × {moulding.thickness.text}"
     return (Entry(letter="M", text=text, material=material),)
 
@@ -85,10 +86,14 @@ def _lay(sheet: Sheet, moulding: _Moulding, scale: float, top: float) -> None:
         sheet.height = math.ceil(low + 2.0)
         return
     _dimensions(view, moulding)
-    view.letter("M", "moulding", moulding.outline())
+    view.letter("M", say("moulding"), moulding.outline())
     sheet.settle()
     bottom = key(sheet, _entries(moulding), max(sheet.bottom(), low + 8.0) + 4.0)
-    line = f"{moulding.measured}. Girth to paint, all but the back, {moulding.girth.text}. All in mm."
+    line = say(
+        "%(measured)s. Girth to paint, all but the back, %(girth)s. All in mm.",
+        measured=moulding.measured,
+        girth=moulding.girth.text,
+    )
     bottom = notes(sheet, (*sheet.unplaced, line), bottom + 1.0)
     bottom = _full_size(sheet, moulding, scale, bottom)
     sheet.height = math.ceil(max(bottom, sheet.bottom()) + 3.0)
@@ -98,10 +103,10 @@ def _full_size(sheet: Sheet, moulding: _Moulding, scale: float, top: float) -> f
     """The section once more at 1:1 where the view above is enlarged and the sheet has room for it."""
     left = margin(sheet)
     if scale > 1.0 and left + moulding.width.mm < sheet.width - left:
-        sheet.text("Full size", left, top + 4.0 + cap(sheet.em("note")), "note", weight="bold")
+        sheet.text(say("Full size"), left, top + 4.0 + cap(sheet.em("note")), "note", weight="bold")
         _draw(sheet, moulding, 1.0, left, top + 9.0, "moulding, full size")
         top += 9.0 + moulding.thickness.mm
-    return rule_bar(sheet, "full size", top + 2.0) if scale >= 1.0 else top
+    return rule_bar(sheet, say("full size"), top + 2.0) if scale >= 1.0 else top
 
 
 @drawing
@@ -146,11 +151,24 @@ def moulding_profile(
     )  # fmt: skip
     sheet, (scale, named) = Sheet(width=width), _scale(moulding, width)
     where = f", {place}" if place else ""
-    words = f"{shape.capitalize()}, {moulding_width.text} × {thickness.text}{where}, section {named}"
+    words = say(
+        "%(shape)s, %(moulding_width)s × %(thickness)s%(where)s, section %(named)s",
+        shape=shape.capitalize(),
+        moulding_width=moulding_width.text,
+        thickness=thickness.text,
+        where=where,
+        named=named,
+    )
     _lay(sheet, moulding, scale, title(sheet, words))
-    alt = (
-        f"Section of a {shape} moulding of {_MATERIALS[material][0]} at {named}, {moulding_width.text} mm"
-        f" wide and {thickness.text} mm thick, its back flat. {moulding.measured}. Girth without the back"
-        f" {girth.text} mm."
+    alt = say(
+        "Section of a %(shape)s moulding of %(material)s at %(named)s, %(moulding_width)s mm wide and "
+        "%(thickness)s mm thick, its back flat. %(measured)s. Girth without the back %(girth)s mm.",
+        shape=shape,
+        material=say(MADE_OF[material]),
+        named=named,
+        moulding_width=moulding_width.text,
+        thickness=thickness.text,
+        measured=moulding.measured,
+        girth=girth.text,
     )
     return Drawn(sheet=sheet, title=words, alt=alt, scale=named, key=_entries(moulding))

@@ -14,6 +14,7 @@ from generator.drawings.pens import BLUE, DIMENSION, NOTES, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone, arrow
 from generator.drawings.views import View
+from generator.drawings.words import say
 
 _SCALES = (
     (0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"),
@@ -174,7 +175,13 @@ def _sizes(view: View, wall: _Wall) -> None:
     x = view.at(0, 0)[0] - 7.0
     foot, head = view.at(0, 0), view.at(0, -wall.height.mm)
     dimension(
-        view, head, foot, x, wall.height.text, f"floor to ceiling {wall.height.text}", direction="upright"
+        view,
+        head,
+        foot,
+        x,
+        wall.height.text,
+        say("floor to ceiling %(height)s", height=wall.height.text),
+        direction="upright",
     )
     for opening in wall.openings:
         if opening.width.mm * view.scale < _LEAST_FIGURED:
@@ -182,10 +189,17 @@ def _sizes(view: View, wall: _Wall) -> None:
         ends = (view.at(opening.start.mm, 0), view.at(opening.start.mm + opening.width.mm, 0))
         at = view.at(0, -opening.height.mm * 0.22)[1]
         flat = ((ends[0][0], at), (ends[1][0], at))
-        dimension(view, *flat, at, opening.width.text, f"opening {opening.width.text} wide", overrun=0)
+        dimension(
+            view,
+            *flat,
+            at,
+            opening.width.text,
+            say("opening %(width)s wide", width=opening.width.text),
+            overrun=0,
+        )
         far = view.at(opening.start.mm + opening.width.mm * 0.75, 0)[0]
         tall = ((far, view.at(0, 0)[1]), (far, view.at(0, -opening.height.mm)[1]))
-        words = f"opening {opening.height.text} high"
+        words = say("opening %(height)s high", height=opening.height.text)
         dimension(view, *tall, far, opening.height.text, words, direction="upright", overrun=0)
 
 
@@ -201,7 +215,7 @@ def _entries(wall: _Wall) -> tuple[Entry, ...]:
 
 def _said(wall: _Wall, kind: str) -> str:
     count = sum(member.kind == kind for member in wall.members)
-    return f"{count} × {_WORDS[kind]}: {', '.join(wall.lengths(kind))}"
+    return f"{count} × {say(_WORDS[kind])}: {', '.join(wall.lengths(kind))}"
 
 
 def _letters(view: View, wall: _Wall) -> None:
@@ -221,11 +235,17 @@ def _openings(wall: _Wall) -> tuple[str, ...]:
 
 def _closing(sheet: Sheet, wall: _Wall) -> tuple[str, ...]:
     centres = [member.centre.text for member in wall.uprights if member.centre]
-    listed = () if _room_for_centres(sheet, len(centres) + 1) else (f"Centres: {', '.join(centres)}.",)
+    listed = (
+        ()
+        if _room_for_centres(sheet, len(centres) + 1)
+        else (say("Centres: %(centres)s.", centres=", ".join(centres)),)
+    )
     return (
         *_openings(wall),
         *listed,
-        "Studs are numbered from the left. Run the centres from nought, plates laid together. All in mm.",
+        say(
+            "Studs are numbered from the left. Run the centres from nought, plates laid together. All in mm."
+        ),
     )
 
 
@@ -234,11 +254,17 @@ def _alt(wall: _Wall, named: str) -> str:
     pieces = "; ".join(entry.text for entry in _entries(wall))
     return " ".join(
         (
-            f"Elevation of the partition{f', {wall.place},' if wall.place else ''} at {named}.",
-            f"{wall.length.text} mm long and {wall.height.text} mm high.",
-            f"Full-height studs from the left at {centres} mm to their centres.",
+            say(
+                "Elevation of the partition%(place)s at %(named)s.",
+                place=f", {wall.place}," if wall.place else "",
+                named=named,
+            ),
+            say(
+                "%(length)s mm long and %(height)s mm high.", length=wall.length.text, height=wall.height.text
+            ),
+            say("Full-height studs from the left at %(centres)s mm to their centres.", centres=centres),
             *_openings(wall),
-            f"Members, lengths in mm: {pieces}.",
+            say("Members, lengths in mm: %(pieces)s.", pieces=pieces),
         )
     )
 
@@ -266,7 +292,7 @@ def partition_elevation(
     aside = 0.0 if sheet.thumbnail else 11.0
     taken = 4.0 if sheet.thumbnail else 2 * margin(sheet) + aside
     scale, named = _scale(wall, width - taken)
-    words = f"{place or 'Partition'}, elevation of the frame, {named}"
+    words = say("%(place)s, elevation of the frame, %(named)s", place=place or say("Partition"), named=named)
     view = _view(wall, sheet, scale, title(sheet, words), aside)
     _paint(view, wall)
     if not sheet.thumbnail:
@@ -286,5 +312,5 @@ def _lettering(view: View, wall: _Wall) -> None:
     top = key(sheet, _entries(wall), sheet.bottom() + 4.0) + 1.5
     notes(sheet, _closing(sheet, wall), top)
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)

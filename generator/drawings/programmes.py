@@ -25,6 +25,7 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet
 from generator.drawings.timed import TimedBar, WorkingDay
+from generator.drawings.words import say
 
 MOST_BARS = 60
 _CLOCK_DAY = 1440.0
@@ -116,7 +117,7 @@ def programme(
     _check(bars)
     sheet = Sheet(width=width)
     chart = _chart(sheet, bars, day)
-    words = "Programme, in working days" if chart.in_days else "Programme, in hours and minutes"
+    words = say("Programme, in working days") if chart.in_days else say("Programme, in hours and minutes")
     top = title(sheet, words)
     bottom = _rows(chart, bars, _axis(chart, top))
     if not sheet.thumbnail:
@@ -226,19 +227,28 @@ def _wait(chart: _Chart, bar: TimedBar, start: float, middle: float, half: float
 def _said(bars: Sequence[TimedBar], day: WorkingDay | None, outcome: str, chart: _Chart) -> tuple[str, ...]:
     lines = [outcome] if outcome else []
     if any(bar.ready.minutes > bar.finish.minutes for bar in bars):
-        lines.append("Broken line: waiting, with nobody at work.")
+        lines.append(say("Broken line: waiting, with nobody at work."))
     if any(bar.critical for bar in bars):
-        lines.append("Hatched, in a thick line: when this step is late, so is the end.")
+        lines.append(say("Hatched, in a thick line: when this step is late, so is the end."))
     if chart.in_days and day:
-        lines.append(f"A working day is {day.text}; the nights between are drawn narrow.")
+        lines.append(say("A working day is %(day)s; the nights between are drawn narrow.", day=day.text))
     return tuple(lines)
 
 
 def _alt(bars: Sequence[TimedBar], words: str, outcome: str) -> str:
     steps = (
-        f"Step {bar.number}, {bar.title}: {bar.work}, from {bar.start.text} to {bar.finish.text}"
-        f"{f', ready at {bar.ready.text}' if bar.ready.minutes > bar.finish.minutes else ''}"
-        f"{', decides the end' if bar.critical else ''}."
+        say(
+            "Step %(bar)s, %(title)s: %(work)s, from %(start)s to %(finish)s%(minutes)s%(critical)s.",
+            bar=bar.number,
+            title=bar.title,
+            work=bar.work,
+            start=bar.start.text,
+            finish=bar.finish.text,
+            minutes=say(", ready at %(ready)s", ready=bar.ready.text)
+            if bar.ready.minutes > bar.finish.minutes
+            else "",
+            critical=say(", decides the end") if bar.critical else "",
+        )
         for bar in bars
     )
     return " ".join((f"{words}.", *steps, *((outcome,) if outcome else ())))

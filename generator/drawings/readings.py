@@ -31,6 +31,8 @@ from generator.drawings.pens import (
 )
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Anchor, Label, Outline, Sheet, Spot, Stroke, Zone, arrow, text_box
+from generator.drawings.words import say
+from generator.wording import among
 
 _ALONG = (
     (1 / 10, "1:10"),
@@ -56,6 +58,7 @@ _BETWEEN = 12.0
 _RING = 0.95
 _ROUTES: dict[Member, str] = {"left": "left leg, going up", "head": "head", "right": "right leg, going down"}
 _SHORT: dict[Member, str] = {"left": "left leg", "head": "head", "right": "right leg"}
+_STATIONS = ("foot", "top", "left", "right", "middle")
 _NONE = "–"
 
 
@@ -236,7 +239,7 @@ def _bracket(chart: _Chart, survey: _Survey, member: Member, top: float, words: 
     for x in (chart.left, right):
         chart.sheet.line(((x, top - 1), (x, top + 1)), RULE)
     room = extent(words, chart.sheet.em("note"))[0]
-    words = words if room <= right - chart.left + 10 else _SHORT[member]
+    words = words if room <= right - chart.left + 10 else say(_SHORT[member])
     chart.sheet.text(words, (chart.left + right) / 2, top - 2.0, "note", anchor="middle")
 
 
@@ -256,7 +259,7 @@ def _axis(chart: _Chart, survey: _Survey, x: float) -> None:
 
 
 def _axis_words(chart: _Chart, x: float, ends: tuple[float, float]) -> None:
-    words = "mm in front of the lining"
+    words = say("mm in front of the lining")
     em = chart.sheet.em("note")
     if abs(ends[0] - ends[1]) < extent(words, em)[0] + 2:
         words = "mm"
@@ -293,8 +296,8 @@ def _columns(survey: _Survey, charts: dict[Member, _Chart], left: float, right: 
     need = [_column_width(sheet, s) for s in survey.stations]
     places = spread(xs, need)
     heads = left + max(
-        extent("plaster proud, read", sheet.em("note"))[0],
-        15.0 + extent("left at frame side", sheet.em("note"))[0] - 7,
+        extent(say("plaster proud, read"), sheet.em("note"))[0],
+        15.0 + extent(say("left at frame side"), sheet.em("note"))[0] - 7,
     )
     roomy = places[0] - need[0] / 2 >= heads + 1 and places[-1] + need[-1] / 2 <= right
     shifted = max(abs(p - x) for p, x in zip(places, xs, strict=True))
@@ -304,7 +307,7 @@ def _columns(survey: _Survey, charts: dict[Member, _Chart], left: float, right: 
 def _column_width(sheet: Sheet, station: Station) -> float:
     bold = extent(station.cells[0], sheet.em("figure"), "bold")[0]
     plain = max(extent(cell, sheet.em("figure"))[0] for cell in (*station.cells, str(station.number)))
-    return max(bold, plain, extent(station.reading.label, sheet.em("note"))[0]) + 1.6
+    return max(bold, plain, extent(_at(station.reading.label), sheet.em("note"))[0]) + 1.6
 
 
 def _table_under(sheet: Sheet, survey: _Survey, columns: _Columns, top: float) -> float:
@@ -335,12 +338,13 @@ def _row(sheet: Sheet, survey: _Survey, columns: _Columns, row: str, base: float
     indent = 8.0 if row in {"wall", "frame"} else 0.0
     if indent:
         _pattern(sheet, row, columns.left, base - 3.2)
-    sheet.text(_HEADS[row], columns.left + indent, base, "note") if _HEADS[row] else None
+    if _HEADS[row]:
+        sheet.text(say(_HEADS[row]), columns.left + indent, base, "note")
     for station, x in zip(survey.stations, columns.places, strict=True):
         read, wall, frame = station.cells
         text = {
             "number": str(station.number),
-            "label": station.reading.label,
+            "label": _at(station.reading.label),
             "read": read,
             "wall": wall,
             "frame": frame,
@@ -379,7 +383,7 @@ def _table_down(
     xs = (right - 2 * pitch - 1.0, right - pitch - 1.0, right - 1.0) if packed else (right - 1.0,)
     y = top + cap(em)
     sheet.text(words, left, y, "note", weight="bold")
-    sheet.text("read", xs[0], y, "note", anchor="end")
+    sheet.text(say("read"), xs[0], y, "note", anchor="end")
     for x, row in zip(xs[1:], ("wall", "frame"), strict=False):
         _pattern(sheet, row, x - 6.0, y - 3.2)
     y += 2.2
@@ -395,7 +399,7 @@ def _station_row(sheet: Sheet, station: Station, left: float, top: float, xs: Se
     base = top + 1.7 + cap(em)
     sheet.text(str(station.number), left + 4.6, base, "figure", anchor="end")
     room = xs[0] - 8.4 - (left + 6.6)
-    lines = wrapped(station.reading.label, sheet.em("note"), room)
+    lines = wrapped(_at(station.reading.label), sheet.em("note"), room)
     for i, line in enumerate(lines):
         sheet.text(line, left + 6.6, base + i * 4.6, "note")
     for x, cell, weight in zip(xs, station.cells, ("bold", "regular", "regular"), strict=False):
@@ -495,7 +499,7 @@ def _side_by_side(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str
     for member, chart in charts.items():
         _draw_member(chart, survey, member)
         if not sheet.thumbnail:
-            _bracket(chart, survey, member, top - 8.0, _ROUTES[member])
+            _bracket(chart, survey, member, top - 8.0, say(_ROUTES[member]))
     base = zero - survey.lowest * deep + 4.4
     if sheet.thumbnail:
         return named, deep_named, base
@@ -525,7 +529,7 @@ def _packer_words(chart: _Chart, survey: _Survey) -> None:
     """Name the packer on its line: over the line where no reading stands above it, else over the readings."""
     if not survey.packed:
         return
-    words, sheet = f"packer {survey.packer.text}", chart.sheet
+    words, sheet = say("packer %(packer)s", packer=survey.packer.text), chart.sheet
     y = chart.zero - survey.packer.mm * chart.deep
     right = chart.left + survey.length(survey.members[0]) * chart.along
     room = right - chart.left - extent(words, sheet.em("note"), "bold")[0]
@@ -544,7 +548,7 @@ def _tables_beside(sheet: Sheet, survey: _Survey, top: float) -> float:
     wide = (sheet.width - left - 4.0 - 6.0 * (len(members) - 1)) / len(members)
     wide = min(wide, 80.0)
     ends = [
-        _table_down(sheet, survey.of(m), _SHORT[m], left + i * (wide + 6.0), top, wide, survey.packed)
+        _table_down(sheet, survey.of(m), say(_SHORT[m]), left + i * (wide + 6.0), top, wide, survey.packed)
         for i, m in enumerate(members)
     ]
     return _remainder_key(sheet, max(ends)) if survey.packed else max(ends)
@@ -555,7 +559,7 @@ def _remainder_key(sheet: Sheet, top: float) -> float:
     top += 3.5
     for row in ("wall", "frame"):
         _pattern(sheet, row, left, top)
-        sheet.text(_HEADS[row], left + 8.0, top + 3.3, "note")
+        sheet.text(say(_HEADS[row]), left + 8.0, top + 3.3, "note")
         top += 5.8
     return top
 
@@ -572,14 +576,20 @@ def _one_by_one(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, 
     for member in survey.members:
         chart = _Chart(sheet=sheet, left=start, zero=y + 15.0 + survey.deepest * deep, along=along, deep=deep)
         _draw_member(chart, survey, member)
-        _bracket(chart, survey, member, y + 8.0, _ROUTES[member])
+        _bracket(chart, survey, member, y + 8.0, say(_ROUTES[member]))
         _axis(chart, survey, start - 3.5)
         if member == survey.members[0]:
             _packer_words(chart, survey)
         base = chart.zero - survey.lowest * deep + 4.4
         _numbers([(chart, survey.of(member))], base)
         y = _table_down(
-            sheet, survey.of(member), _SHORT[member], left, base + 11.0, sheet.width - 2 * left, survey.packed
+            sheet,
+            survey.of(member),
+            say(_SHORT[member]),
+            left,
+            base + 11.0,
+            sheet.width - 2 * left,
+            survey.packed,
         )
         y += 4.0
     return named, deep_named, _remainder_key(sheet, y - 4.0) if survey.packed else y - 4.0
@@ -588,45 +598,76 @@ def _one_by_one(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, 
 _WORDS = ("nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
+def _at(label: str) -> str:
+    """A station as it is called; one that has no name by its distance."""
+    return say(among(_STATIONS, label)) if label in _STATIONS else label
+
+
 def _count(number: int) -> str:
-    return _WORDS[number] if number < len(_WORDS) else str(number)
+    return say(_WORDS[number]) if number < len(_WORDS) else str(number)
 
 
 def _closing(
     survey: _Survey, mean: Size, least: Size, most: Size, step: Size, scales: tuple[str, str]
 ) -> tuple[str, ...]:
     packed = (
-        f"; packer {survey.packer.text}, the mean taken up to the next {step.text}" if survey.packed else ""
+        say(
+            "; packer %(packer)s, the mean taken up to the next %(step)s",
+            packer=survey.packer.text,
+            step=step.text,
+        )
+        if survey.packed
+        else ""
     )
-    found = f"Mean of {_count(len(survey.stations))} read {mean.text}, least {least.text}, most {most.text}"
+    found = say(
+        "Mean of %(count)s read %(mean)s, least %(least)s, most %(most)s",
+        count=_count(len(survey.stations)),
+        mean=mean.text,
+        least=least.text,
+        most=most.text,
+    )
     return (
         f"{found}{packed}.",
-        "Plaster is drawn straight from reading to reading.",
-        f"Along {scales[0]}, depth {scales[1]} and measured from nought. All in mm.",
+        say("Plaster is drawn straight from reading to reading."),
+        say(
+            "Along %(scales)s, depth %(scales_2)s and measured from nought. All in mm.",
+            scales=scales[0],
+            scales_2=scales[1],
+        ),
     )
 
 
-_MEANING = (
-    "Wall side: packer stands proud of plaster; fill behind the outer edge.",
-    "Frame side: plaster stands proud of packer; ease the plaster there.",
-)
+_MEANING = {
+    "wall": "Wall side: packer stands proud of plaster; fill behind the outer edge.",
+    "frame": "Frame side: plaster stands proud of packer; ease the plaster there.",
+}
+
+
+def _meaning(survey: _Survey) -> tuple[str, ...]:
+    return (say(_MEANING["wall"]), say(_MEANING["frame"])) if survey.packed else ()
 
 
 def _alt(survey: _Survey, mean: Size, least: Size, most: Size) -> str:
     per = " ".join(_alt_member(survey, member) for member in survey.members)
-    packer = f"One even packer of {survey.packer.text} mm is drawn across them."
-    packer = packer if survey.packed else "No packer is chosen."
-    return (
-        f"Chart of {_count(len(survey.stations))} set-back readings round the frame, in mm of plaster proud"
-        f" of the lining. Mean {mean.text}, least {least.text}, most {most.text}. {packer} {per}"
+    packer = say("One even packer of %(packer)s mm is drawn across them.", packer=survey.packer.text)
+    packer = packer if survey.packed else say("No packer is chosen.")
+    return say(
+        "Chart of %(count)s set-back readings round the frame, in mm of plaster proud of the lining. Mean "
+        "%(mean)s, least %(least)s, most %(most)s. %(packer)s %(per)s",
+        count=_count(len(survey.stations)),
+        mean=mean.text,
+        least=least.text,
+        most=most.text,
+        packer=packer,
+        per=per,
     )
 
 
 def _alt_member(survey: _Survey, member: Member) -> str:
     cells = ", ".join(
-        f"{s.reading.label} {s.reading.value.text}{_alt_left(survey, s)}" for s in survey.of(member)
+        f"{_at(s.reading.label)} {s.reading.value.text}{_alt_left(survey, s)}" for s in survey.of(member)
     )
-    return f"{_ROUTES[member].capitalize()}: {cells}."
+    return f"{say(_ROUTES[member]).capitalize()}: {cells}."
 
 
 def _alt_left(survey: _Survey, station: Station) -> str:
@@ -634,7 +675,9 @@ def _alt_left(survey: _Survey, station: Station) -> str:
     bare = left.text.lstrip("-−+")
     if not survey.packed or left.mm == 0:
         return ""
-    return f" ({bare} left at the {'wall' if left.mm > 0 else 'frame'} side)"
+    return say(
+        " (%(bare)s left at the %(left)s side)", bare=bare, left=say("wall") if left.mm > 0 else say("frame")
+    )
 
 
 @drawing
@@ -665,12 +708,15 @@ def set_back_readings(
         high=opening_height.mm,
     )
     sheet = Sheet(width=width)
-    words = f"Plaster proud of the lining, read on the way round{f', doorway {place}' if place else ''}"
+    words = say(
+        "Plaster proud of the lining, read on the way round%(place)s",
+        place=say(", doorway %(place)s", place=place) if place else "",
+    )
     below = title(sheet, words)
     lay = _one_by_one if sheet.narrow and not sheet.thumbnail else _side_by_side
     along, deep, bottom = lay(sheet, survey, below)
     if not sheet.thumbnail:
-        bottom = notes(sheet, _MEANING if survey.packed else (), bottom + 6.0, INK)
+        bottom = notes(sheet, _meaning(survey), bottom + 6.0, INK)
         notes(sheet, _closing(survey, mean, least, most, step, (along, deep)), bottom + 0.3, NOTES)
     sheet.height = math.ceil(sheet.bottom() + 3.0)
     return Drawn(sheet=sheet, title=words, alt=_alt(survey, mean, least, most), key=_key(survey))
@@ -678,7 +724,7 @@ def set_back_readings(
 
 def _key(survey: _Survey) -> tuple[Entry, ...]:
     return tuple(
-        Entry(letter=str(s.number), text=f"{_SHORT[s.reading.member]}, {s.reading.label}")
+        Entry(letter=str(s.number), text=f"{say(_SHORT[s.reading.member])}, {_at(s.reading.label)}")
         for s in survey.stations
     )
 

@@ -12,6 +12,8 @@ from generator.drawings.figures import OneOf
 from generator.drawings.keys import Entry
 from generator.drawings.sheet import Sheet
 from generator.drawings.svg import Picture, engrave
+from generator.drawings.words import spoken
+from generator.wording import ENGLISH, Language
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,9 +122,12 @@ def lay(name: str, values: Mapping[str, object], width: float) -> Drawn:
     return found.lay(width, **values)
 
 
-def draw(name: str, values: Mapping[str, object], width: float) -> Picture:
-    """Return a drawing as a finished picture; see `lay` for the arguments and what is raised."""
-    drawn = lay(name, values, width)
+def draw(name: str, values: Mapping[str, object], width: float, language: Language = ENGLISH) -> Picture:
+    """Return a drawing as a finished picture; see `lay` for the arguments and what is raised.
+
+    It speaks `language` where that has every word of it, English otherwise, and carries the tag of which.
+    """
+    drawn, said_in = spoken(lambda: lay(name, values, width), language)
     return Picture(
         name=name,
         title=drawn.title,
@@ -131,5 +136,6 @@ def draw(name: str, values: Mapping[str, object], width: float) -> Picture:
         height_mm=drawn.sheet.height,
         alt=drawn.alt,
         scale=drawn.scale,
+        tag=said_in.tag,
         key=tuple((entry.letter, entry.text) for entry in drawn.key),
     )

@@ -17,6 +17,7 @@ from generator.drawings.pens import RULE_FINE, VISIBLE, Pen
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Outline, Sheet, Zone
 from generator.drawings.views import View
+from generator.drawings.words import say
 
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
 _SIDE, _AFTER = 11.0, 16.0
@@ -80,10 +81,10 @@ def jamb_rod(
     where = _place(jamb, width)
     sheet, parts = Sheet(width=width), front_parts(jamb)
     _lay(sheet, jamb, marks, where, parts)
-    at = f" of doorway {place}" if place else ""
+    at = say(" of doorway %(place)s", place=place) if place else ""
     return Drawn(
         sheet=sheet,
-        title=f"Jamb{at} on its rod, {where.named}",
+        title=say("Jamb%(at)s on its rod, %(named)s", at=at, named=where.named),
         alt=_alt(jamb, where),
         scale=where.named,
         key=tuple(Entry(letter=letter, text=part.name) for letter, part in _lettered(parts)),
@@ -224,14 +225,26 @@ def _key(sheet: Sheet, parts: tuple[Part, ...], top: float) -> float:
 
 def _alt(jamb: Jamb, where: _Place) -> str:
     packer, moulding = (
-        f"{across.text} by {through.text} mm"
+        say("%(across)s by %(through)s mm", across=across.text, through=through.text)
         for across, through in (
             (jamb.packer_width, jamb.packer_thickness),
             (jamb.architrave_width, jamb.architrave_thickness),
         )
     )
-    packed = f" The packer is {packer}, its first quirk {jamb.first_quirk.text} mm." if jamb.packed else ""
-    return (
-        f"Section of the jamb at {where.named} with a rod over it. Its marks set the architrave, {moulding}, "
-        f"whose inner edge is {jamb.total_quirk.text} mm back from the lining's face.{packed}"
+    packed = (
+        say(
+            " The packer is %(packer)s, its first quirk %(first_quirk)s mm.",
+            packer=packer,
+            first_quirk=jamb.first_quirk.text,
+        )
+        if jamb.packed
+        else ""
+    )
+    return say(
+        "Section of the jamb at %(named)s with a rod over it. Its marks set the architrave, %(moulding)s, "
+        "whose inner edge is %(total_quirk)s mm back from the lining's face.%(packed)s",
+        named=where.named,
+        moulding=moulding,
+        total_quirk=jamb.total_quirk.text,
+        packed=packed,
     )

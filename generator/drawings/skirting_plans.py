@@ -19,6 +19,7 @@ from generator.drawings.pens import (
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Label, Sheet, Spot, Zone, arrow
 from generator.drawings.views import View
+from generator.drawings.words import say
 from generator.quantities.rooms import Outline, outline
 
 _SCALES = (
@@ -182,7 +183,9 @@ def _letters(view: View, plan: RoomPlan) -> None:
     for piece in plan.pieces:
         facing = inward(plan, int(piece.wall.mm) - 1)
         turns = tuple(facing + lean for lean in (25, -25, 45, -45, 12, -12, 60, -60))
-        words = f"piece {piece.mark}, {piece.length_to_cut.text}"
+        words = say(
+            "piece %(mark)s, %(length_to_cut)s", mark=piece.mark, length_to_cut=piece.length_to_cut.text
+        )
         view.letter(piece.mark, words, _strip(plan, piece, broad), nearest=6.0, turns=turns)
 
 
@@ -200,20 +203,29 @@ def _joint_letters(view: View, plan: RoomPlan) -> None:
             off = _STRIP / view.scale
             place = plan.point(wall, at + (along * off if joint == "scribe" else 0.0), off)
             turns = tuple(facing + along * lean for lean in (-40, -55, -25, -70, -10, 20, 40))
-            view.pointer(_JOINTS[joint], place, f"{joint} at piece {piece.mark}", turns=turns)
+            view.pointer(
+                _JOINTS[joint],
+                place,
+                say("%(joint)s at piece %(mark)s", joint=joint, mark=piece.mark),
+                turns=turns,
+            )
 
 
 def wall_labels(view: View, plan: RoomPlan) -> None:
     for at, wall in enumerate(plan.walls):
-        text = f"wall {at + 1}" if view.sheet.narrow else f"wall {at + 1}: {wall.text}"
-        words = f"wall {at + 1}, {wall.text}"
+        text = (
+            say("wall %(at)s", at=at + 1)
+            if view.sheet.narrow
+            else say("wall %(at)s: %(wall)s", at=at + 1, wall=wall.text)
+        )
+        words = say("wall %(at)s, %(wall)s", at=at + 1, wall=wall.text)
         spots = outside_spots(view, plan, at, text)
         view.sheet.label(
             Label(text=text, kind="figure", colour=BLUE, spots=spots, zone=view.zone, words=words)
         )
     for door in plan.doors:
         middle = (door.start.mm + door.end.mm) / 2
-        text = f"door {door.number.text}"
+        text = say("door %(door)s", door=door.number.text)
         spots = outside_spots(view, plan, int(door.wall.mm) - 1, text, middle, near=True)
         view.sheet.label(Label(text=text, kind="note", colour=NOTES, spots=spots, zone=view.zone, words=text))
 
@@ -244,9 +256,16 @@ def _entries(plan: RoomPlan) -> tuple[Entry, ...]:
 
 
 def _said(piece: PlannedPiece) -> str:
-    behind = "; behind the radiator" if piece.behind else ""
+    behind = say("; behind the radiator") if piece.behind else ""
     left, right = _joint(piece.left_joint, piece.left_saw), _joint(piece.right_joint, piece.right_saw)
-    return f"{piece.length_to_cut.text}, wall {piece.wall.text}: {left} left, {right} right{behind}"
+    return say(
+        "%(length_to_cut)s, wall %(wall)s: %(left)s left, %(right)s right%(behind)s",
+        length_to_cut=piece.length_to_cut.text,
+        wall=piece.wall.text,
+        left=left,
+        right=right,
+        behind=behind,
+    )
 
 
 def _joint(joint: str, saw: Angle) -> str:
@@ -260,31 +279,46 @@ def _joint(joint: str, saw: Angle) -> str:
 def _legend(plan: RoomPlan) -> tuple[str, ...]:
     used = {joint for piece in plan.pieces for joint in (piece.left_joint, piece.right_joint)}
     said = {
-        "scribe": "s, scribed over the piece it meets",
-        "mitre": "m, mitred at the angle in the list",
-        "heading": "h, heading: 45° lap over a fixing",
+        "scribe": say("s, scribed over the piece it meets"),
+        "mitre": say("m, mitred at the angle in the list"),
+        "heading": say("h, heading: 45° lap over a fixing"),
     }
     joints = "; ".join(words for joint, words in said.items() if joint in used)
     return (
-        "Letters run in the order of fitting. Left and right are as you face the wall."
-        + (f" Joints: {joints}." if joints else ""),
-        "The dashed arrow is the look in from door 1." if plan.doors else "",
-        "Walls and lengths in mm and to scale; the skirting's thickness is drawn larger.",
+        say("Letters run in the order of fitting. Left and right are as you face the wall.")
+        + (say(" Joints: %(joints)s.", joints=joints) if joints else ""),
+        say("The dashed arrow is the look in from door 1.") if plan.doors else "",
+        say("Walls and lengths in mm and to scale; the skirting's thickness is drawn larger."),
     )
 
 
 def _alt(plan: RoomPlan, named: str) -> str:
     doors = "; ".join(
-        f"door {door.number.text} on wall {door.wall.text} from {door.start.text} to {door.end.text} mm"
+        say(
+            "door %(door)s on wall %(wall)s from %(start)s to %(end)s mm",
+            door=door.number.text,
+            wall=door.wall.text,
+            start=door.start.text,
+            end=door.end.text,
+        )
         for door in plan.doors
     )
     pieces = "; ".join(f"{piece.mark}: {_said(piece)}" for piece in plan.pieces)
     return " ".join(
         (
-            f"Plan of the room{f', {plan.place},' if plan.place else ''} at {named} with its skirting.",
-            f"Walls in order, clockwise: {', '.join(wall.text for wall in plan.walls)} mm.",
-            f"Architraves outer edge to outer edge: {doors}." if doors else "No door.",
-            f"Pieces in the order of fitting, length to cut in mm. {pieces}.",
+            say(
+                "Plan of the room%(place)s at %(named)s with its skirting.",
+                place=f", {plan.place}," if plan.place else "",
+                named=named,
+            ),
+            say(
+                "Walls in order, clockwise: %(walls)s mm.",
+                walls=", ".join(wall.text for wall in plan.walls),
+            ),
+            say("Architraves outer edge to outer edge: %(doors)s.", doors=doors)
+            if doors
+            else say("No door."),
+            say("Pieces in the order of fitting, length to cut in mm. %(pieces)s.", pieces=pieces),
         )
     )
 
@@ -319,7 +353,7 @@ def skirting_plan(
     )
     beside = _THUMBNAIL_OUTSIDE if sheet.thumbnail else _OUTSIDE
     scale, named = room_scale(plan, width, beside)
-    words = f"{place or 'Room'}, skirting plan, {named}"
+    words = say("%(place)s, skirting plan, %(named)s", place=place or say("Room"), named=named)
     view = room_view(plan, sheet, scale, title(sheet, words), beside)
     _paint(view, plan)
     if not sheet.thumbnail:
@@ -342,6 +376,6 @@ def _lettering(view: View, plan: RoomPlan) -> None:
 
 def left_out(sheet: Sheet) -> None:
     if sheet.unplaced:
-        words = f"Not lettered on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not lettered on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         left = margin(sheet)
         paragraph(sheet, words, left, sheet.bottom() + 3.0, sheet.width - 2 * left, NOTES)

@@ -13,6 +13,7 @@ from generator.drawings.pens import HIDDEN, NOTES, SQUARE_LINE
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View, dimension_layer
+from generator.drawings.words import say
 
 _SCALES = (
     (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"), (0.002, "1:500"),
@@ -69,39 +70,74 @@ def _sizes(view: View, flight: _Flight) -> None:
     x, y = flight.nosing(flight.treads)
     foot = view.at(0, _FLOOR)[1]
     ends = (view.at(0, 0)[0], foot), (view.at(x, 0)[0], foot)
-    dimension(view, *ends, foot + 8.0, flight.total_going.text, f"total going {flight.total_going.text}")
+    dimension(
+        view,
+        *ends,
+        foot + 8.0,
+        flight.total_going.text,
+        say("total going %(total_going)s", total_going=flight.total_going.text),
+    )
     beside = view.at(x + _LANDING, 0)[0] + 7.0
     tall = view.at(x + _LANDING, y), view.at(x + _LANDING, 0)
-    words = f"total rise {flight.total_rise.text}"
+    words = say("total rise %(total_rise)s", total_rise=flight.total_rise.text)
     dimension(view, *tall, beside, flight.total_rise.text, words, direction="upright")
     start = view.at(*flight.nosing(0))
     long = min(26.0, flight.total_going.mm * view.scale * 0.4)
     dimension_layer(view, (start, (start[0] + long + 3.0, start[1])), SQUARE_LINE)
     turn = math.radians(flight.pitch.degrees)
-    angle_arc(view, start, long, -turn, 0.0, f"{flight.pitch.text}°", f"pitch {flight.pitch.text}°")
+    angle_arc(
+        view,
+        start,
+        long,
+        -turn,
+        0.0,
+        f"{flight.pitch.text}°",
+        say("pitch %(pitch)s°", pitch=flight.pitch.text),
+    )
 
 
 def _entries(flight: _Flight) -> tuple[Entry, ...]:
     return (
-        Entry(letter=flight.risers.text, text=f"× rise of {flight.rise.text}"),
-        Entry(letter=str(flight.treads), text=f"× going of {flight.going.text}"),
+        Entry(letter=flight.risers.text, text=say("× rise of %(rise)s", rise=flight.rise.text)),
+        Entry(letter=str(flight.treads), text=say("× going of %(going)s", going=flight.going.text)),
     )
 
 
 def _closing(flight: _Flight) -> tuple[str, ...]:
     return (
-        f"Twice the rise and the going: {flight.stride.text}. Finished floor to finished floor; dashed, the "
-        "pitch line over the nosings. All in mm.",
+        say(
+            "Twice the rise and the going: %(stride)s. Finished floor to finished floor; dashed, the pitch "
+            "line over the nosings. All in mm.",
+            stride=flight.stride.text,
+        ),
     )
 
 
 def _alt(flight: _Flight, named: str) -> str:
     return " ".join(
         (
-            f"Section of the straight flight{f', {flight.place},' if flight.place else ''} at {named}.",
-            f"{flight.risers.text} risers of {flight.rise.text} mm make {flight.total_rise.text} mm;",
-            f"{flight.treads} goings of {flight.going.text} mm make {flight.total_going.text} mm.",
-            f"Pitch {flight.pitch.text} degrees; twice the rise and the going {flight.stride.text} mm.",
+            say(
+                "Section of the straight flight%(place)s at %(named)s.",
+                place=f", {flight.place}," if flight.place else "",
+                named=named,
+            ),
+            say(
+                "%(risers)s risers of %(rise)s mm make %(total_rise)s mm;",
+                risers=flight.risers.text,
+                rise=flight.rise.text,
+                total_rise=flight.total_rise.text,
+            ),
+            say(
+                "%(treads)s goings of %(going)s mm make %(total_going)s mm.",
+                treads=flight.treads,
+                going=flight.going.text,
+                total_going=flight.total_going.text,
+            ),
+            say(
+                "Pitch %(pitch)s degrees; twice the rise and the going %(stride)s mm.",
+                pitch=flight.pitch.text,
+                stride=flight.stride.text,
+            ),
         )
     )
 
@@ -132,7 +168,7 @@ def stair_section(
     room = width - (4.0 if sheet.thumbnail else 2 * margin(sheet) + 10.0)
     fits = (s for s in _SCALES if wide * s[0] <= room and total_rise.mm * s[0] <= _TALLEST)
     scale, named = next(fits, _SCALES[-1])
-    words = f"{place or 'Stair'}, section of the flight, {named}"
+    words = say("%(place)s, section of the flight, %(named)s", place=place or say("Stair"), named=named)
     below = title(sheet, words)
     left = (width - wide * scale) / 2 if sheet.thumbnail else margin(sheet)
     origin = (left + _LANDING * scale, below + 4.0 + total_rise.mm * scale)
@@ -153,5 +189,5 @@ def _lettering(view: View, flight: _Flight, low: float) -> None:
     top = key(sheet, _entries(flight), low + 14.0) + 1.5
     notes(sheet, _closing(flight), top)
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)

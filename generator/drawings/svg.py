@@ -22,6 +22,7 @@ from generator.drawings.lettering import FALLBACK, FAMILY
 from generator.drawings.path_data import PARTS, dot_data, line_data, piece_data
 from generator.drawings.pens import SCREEN_NAMES, Pen
 from generator.drawings.sheet import Sheet, Stroke, Text
+from generator.wording import ENGLISH
 
 _COLOUR = re.compile(r"#[0-9a-f]{6}(?=[;\"])")
 
@@ -31,7 +32,8 @@ class Picture:
     """One drawing, finished: a standalone SVG of plain colours in true millimetres, and what it says in
     words.
 
-    `scale` is the main view's ("1:1") or None where there is none; `key` pairs each letter with its words.
+    `scale` is the main view's ("1:1") or None where there is none; `key` pairs each letter with its words;
+    `tag` is the language it speaks.
     """
 
     name: str
@@ -42,6 +44,7 @@ class Picture:
     alt: str
     scale: str | None
     key: tuple[tuple[str, str], ...]
+    tag: str = ENGLISH.tag
 
     def inline(self) -> str:
         """Return the SVG for a web page, each colour a custom property (`--drawing-ink` ...) with its

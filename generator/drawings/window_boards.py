@@ -14,6 +14,7 @@ from generator.drawings.pens import HIDDEN, NOTES
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View
+from generator.drawings.words import MADE_OF, say
 
 _SECTION = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _PLAN = ((0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"), (0.02, "1:50"), (0.01, "1:100"))
@@ -23,7 +24,7 @@ _TALLEST = 95.0
 _PACKER = 60.0
 _CLEAR = 5.0
 _INTO_WALL = (60, 120, 75, 105, 45, 135)
-_MATERIALS = {"mdf": ("MDF", "new mdf"), "timber": ("timber", "new timber")}
+_MATERIALS = {"mdf": "new mdf", "timber": "new timber"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,16 +90,18 @@ def _parts(board: _Board) -> tuple[tuple[str, Points, str, str, tuple[int, ...]]
     under = board.board_thickness.mm
     top = under + board.packer_thickness.mm
     foot, inner = top + _BELOW, board.depth - board.plaster_thickness.mm
-    words, material = _MATERIALS[board.board_material]
+    words, material = say(MADE_OF[board.board_material]), _MATERIALS[board.board_material]
     size = f"{board.board_width.text} × {board.board_thickness.text}"
     return (
-        ("board", board.section(), material, f"Window board, {words}, {size}", ()),
-        ("frame", _frame(under - _FRAME[1], top), "standing timber", "Window frame", (0,)),
+        ("board", board.section(), material,
+         say("Window board, %(made_of)s, %(size)s", made_of=words, size=size), ()),
+        ("frame", _frame(under - _FRAME[1], top), "standing timber", say("Window frame"), (0,)),
         ("packer", rectangle(max(inner * 0.3, 2.0), under, inner * 0.7, top), "new timber",
-         f"Packer, {board.packer_thickness.text}; {board.packers.text} along the board", ()),
-        ("wall", rectangle(-_FRAME[0], top, inner, foot), "block", "Wall", (2, 3)),
+         say("Packer, %(thickness)s; %(packers)s along the board", thickness=board.packer_thickness.text,
+             packers=board.packers.text), ()),
+        ("wall", rectangle(-_FRAME[0], top, inner, foot), "block", say("Wall"), (2, 3)),
         ("plaster", rectangle(inner, under, board.depth, foot), "plaster",
-         f"Plaster, {board.plaster_thickness.text}", (2,)),
+         say("Plaster, %(thickness)s", thickness=board.plaster_thickness.text), (2,)),
     )  # fmt: skip
 
 
@@ -132,10 +135,22 @@ def _section_sizes(view: View, board: _Board) -> None:
     nose, back = board.depth + board.projection.mm, board.back
     at = view.at(0, board.board_thickness.mm - _FRAME[1])[1] - 8.0
     ends = view.at(back, 0), view.at(nose, 0)
-    dimension(view, *ends, at, board.board_width.text, f"board {board.board_width.text} wide")
+    dimension(
+        view,
+        *ends,
+        at,
+        board.board_width.text,
+        say("board %(board_width)s wide", board_width=board.board_width.text),
+    )
     low = view.at(0, board.board_thickness.mm)[1] + 9.0
     faces = view.at(board.depth, board.board_thickness.mm), view.at(nose, board.board_thickness.mm)
-    dimension(view, *faces, low, board.projection.text, f"nosing {board.projection.text} past the plaster")
+    dimension(
+        view,
+        *faces,
+        low,
+        board.projection.text,
+        say("nosing %(projection)s past the plaster", projection=board.projection.text),
+    )
     for letter, (name, points, *_) in zip(LETTERS, _parts(board), strict=False):
         # A packer is too thin for its letter, which would else stand on the board and be read as the board's.
         view.letter(letter, name, points, turns=_INTO_WALL if name == "packer" else ())
@@ -173,21 +188,40 @@ def _plan_sizes(view: View, board: _Board) -> None:
     nose, wide = board.depth + board.projection.mm, board.reveal_width.mm
     reveal = view.at(0, 0), view.at(wide, 0)
     dimension(
-        view, *reveal, view.at(0, 0)[1] - 6.0, board.reveal_width.text, f"reveal {board.reveal_width.text}"
+        view,
+        *reveal,
+        view.at(0, 0)[1] - 6.0,
+        board.reveal_width.text,
+        say("reveal %(reveal_width)s", reveal_width=board.reveal_width.text),
     )
     whole = view.at(-board.ear.mm, nose), view.at(wide + board.ear.mm, nose)
     at = view.at(0, nose)[1] + 9.0
-    dimension(view, *whole, at, board.board_length.text, f"board {board.board_length.text} long")
+    dimension(
+        view,
+        *whole,
+        at,
+        board.board_length.text,
+        say("board %(board_length)s long", board_length=board.board_length.text),
+    )
     left = view.at(-board.ear.mm, nose), view.at(0, nose)
-    dimension(view, *left, at + 8.0, board.ear.text, f"ear {board.ear.text}", ends=(True, False))
+    dimension(
+        view, *left, at + 8.0, board.ear.text, say("ear %(ear)s", ear=board.ear.text), ends=(True, False)
+    )
 
 
 def _closing(board: _Board, plan: str) -> tuple[str, ...]:
     return (
-        f"Plan at {plan}: notches {board.left_notch.text} on the left and {board.right_notch.text} on the "
-        f"right from the edge at the frame, {board.ear.text} long; dashed, the packers, the end ones "
-        f"{board.packer_end.text} from the reveal. "
-        f"{board.frame_gap.text} left along the frame. All in mm.",
+        say(
+            "Plan at %(plan)s: notches %(left_notch)s on the left and %(right_notch)s on the right from the "
+            "edge at the frame, %(ear)s long; dashed, the packers, the end ones %(packer_end)s from the "
+            "reveal. %(frame_gap)s left along the frame. All in mm.",
+            plan=plan,
+            left_notch=board.left_notch.text,
+            right_notch=board.right_notch.text,
+            ear=board.ear.text,
+            packer_end=board.packer_end.text,
+            frame_gap=board.frame_gap.text,
+        ),
     )
 
 
@@ -202,14 +236,38 @@ def _entries(board: _Board) -> tuple[Entry, ...]:
 def _alt(board: _Board, section: str, plan: str) -> str:
     return " ".join(
         (
-            f"Section at {section} and plan at {plan} of the window board"
-            f"{f', {board.place}' if board.place else ''}.",
-            f"The board is {board.board_width.text} mm wide, {board.board_thickness.text} mm thick and",
-            f"{board.board_length.text} mm long in a reveal of {board.reveal_width.text} mm, its nosing",
-            f"{board.projection.text} mm past the plaster and its ears {board.ear.text} mm.",
-            f"Notches {board.left_notch.text} mm deep on the left, {board.right_notch.text} mm on the right.",
-            f"{board.packers.text} packers {board.packer_thickness.text} mm thick;"
-            f" {board.frame_gap.text} mm left along the frame.",
+            say(
+                "Section at %(section)s and plan at %(plan)s of the window board%(place)s.",
+                section=section,
+                plan=plan,
+                place=f", {board.place}" if board.place else "",
+            ),
+            say(
+                "The board is %(board_width)s mm wide, %(board_thickness)s mm thick and",
+                board_width=board.board_width.text,
+                board_thickness=board.board_thickness.text,
+            ),
+            say(
+                "%(board_length)s mm long in a reveal of %(reveal_width)s mm, its nosing",
+                board_length=board.board_length.text,
+                reveal_width=board.reveal_width.text,
+            ),
+            say(
+                "%(projection)s mm past the plaster and its ears %(ear)s mm.",
+                projection=board.projection.text,
+                ear=board.ear.text,
+            ),
+            say(
+                "Notches %(left_notch)s mm deep on the left, %(right_notch)s mm on the right.",
+                left_notch=board.left_notch.text,
+                right_notch=board.right_notch.text,
+            ),
+            say(
+                "%(packers)s packers %(packer_thickness)s mm thick; %(frame_gap)s mm left along the frame.",
+                packers=board.packers.text,
+                packer_thickness=board.packer_thickness.text,
+                frame_gap=board.frame_gap.text,
+            ),
         )
     )
 
@@ -243,7 +301,7 @@ def window_board_section(
     """
     board = _Board(**{name: value for name, value in locals().items() if name != "width"})
     sheet = Sheet(width=width)
-    words = f"{place or 'Window board'}, section"
+    words = say("%(place)s, section", place=place or say("Window board"))
     below = title(sheet, words)
     view, bottom, section = _section(board, sheet, below)
     _paint_section(view, board)
@@ -254,7 +312,7 @@ def window_board_section(
     sheet.height = math.ceil(max(sheet.bottom() + 3.0, low + 3.0))
     return Drawn(
         sheet=sheet,
-        title=f"{words} {section}, plan {plan}",
+        title=say("%(words)s %(section)s, plan %(plan)s", words=words, section=section, plan=plan),
         alt=_alt(board, section, plan),
         scale=section,
         key=_entries(board),
@@ -269,5 +327,5 @@ def _lettering(view: View, plan_view: View, board: _Board, low: float, plan: str
     top = key(sheet, _entries(board), low + 24.0) + 1.5
     notes(sheet, _closing(board, plan), top)
     if sheet.unplaced:
-        words = f"Not figured on the view: {'; '.join(sheet.unplaced)}."
+        words = say("Not figured on the view: %(unplaced)s.", unplaced="; ".join(sheet.unplaced))
         paragraph(sheet, words, margin(sheet), sheet.bottom() + 3.0, sheet.width - 2 * margin(sheet), NOTES)

@@ -6,7 +6,6 @@ import base64
 import json
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import asdict, dataclass, field, replace
-from functools import lru_cache
 
 from generator.documents.bench_card import card_orders, compose_cards
 from generator.documents.blocks import Document, Link
@@ -23,10 +22,9 @@ from generator.documents.statement import compose_statement
 from generator.documents.task import Task
 from generator.documents.tutor import compose_library, compose_tutor
 from generator.drawings.orders import Order
-from generator.drawings.registry import draw
 from generator.drawings.svg import Picture
 from generator.model.folder import METHODS
-from generator.pipeline.editions import editions, guide_in, index_in
+from generator.pipeline.editions import drawing, editions, guide_in, index_in
 from generator.pipeline.pairs import Pair
 from generator.pipeline.standing import ways_to_issues, with_standing
 from generator.problems import ProblemLog
@@ -38,6 +36,7 @@ from generator.rendering.logos import logo_address
 from generator.rendering.pictures import drawing_files
 from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from generator.rendering.themes import Theme
+from generator.wording import Language
 from generator.wording.languages import language
 
 LIBRARY, INDEX = "index", "index.html"
@@ -250,19 +249,13 @@ def _task(pair: Pair, *, carded: bool) -> Task:
     timed = programme_orders(ledger) if pair.job else ()
     at_full_size = full_size_orders(ledger) if pair.job else ()
     dosed = dose_orders(ledger, pair.project.catalogue.tools) if pair.job else ()
-    pictures = _drawn((*orders_of(ledger), *plan_orders(plans), *cards, *timed, *dosed, *at_full_size))
-    spoken = language_of(pair.theme)
+    spoken, orders = language_of(pair.theme), (*orders_of(ledger), *plan_orders(plans))
+    pictures = _drawn((*orders, *cards, *timed, *dosed, *at_full_size), spoken)
     return Task(project=pair.project, ledger=ledger, plans=plans, pictures=pictures, language=spoken)
 
 
-def _drawn(orders: Iterable[Order]) -> Mapping[Order, Picture]:
-    return {order: _drawing(order) for order in dict.fromkeys(orders)}
-
-
-# A long-lived process composes the same drawings at every save of a sentence.
-@lru_cache(maxsize=512)
-def _drawing(order: Order) -> Picture:
-    return draw(order.name, dict(order.values), order.width)
+def _drawn(orders: Iterable[Order], spoken: Language) -> Mapping[Order, Picture]:
+    return {order: drawing(order, spoken) for order in dict.fromkeys(orders)}
 
 
 def _links(pair: Pair) -> tuple[Link, ...]:
@@ -274,7 +267,7 @@ def _links(pair: Pair) -> tuple[Link, ...]:
 def _listed(guide: Pair, pairs: tuple[Pair, ...]) -> Listed:
     ledger = work_out(guide.method, None, guide.project, ProblemLog())
     small = small_order(ledger)
-    pictures = _drawn((small,) if small else ())
+    pictures = _drawn((small,) if small else (), language_of(guide.theme))
     task = Task(project=guide.project, ledger=ledger, pictures=pictures, language=language_of(guide.theme))
     # Nothing that the index says of a statement is worked out, so that its job's sizes are left alone.
     statements = tuple(

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from generator.documents.blocks import Document, Edition, Link
+from generator.documents.figures import orders_of
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
 from generator.documents.task import Task
+from generator.drawings.orders import Order
+from generator.drawings.registry import draw
+from generator.drawings.svg import Picture
 from generator.model.translations import catalogue_in, method_in
 from generator.problems import ProblemLog
 from generator.quantities.work import work_out
@@ -45,12 +50,21 @@ def _way(name: str, to: Language, here: Language) -> str:
     return f"{up}{name}" if to.governs else f"{up}{to.tag}/{name}"
 
 
+# A long-lived process composes the same drawings at every save of a sentence.
+@lru_cache(maxsize=512)
+def drawing(order: Order, language: Language) -> Picture:
+    """A drawing in a language."""
+    return draw(order.name, dict(order.values), order.width, language)
+
+
 def task_in(language: Language, task: Task) -> Task:
-    """A guide's task put into a language, with the drawings it has."""
+    """A guide's task put into a language, its drawings drawn anew, since their labels take other room."""
     project = replace(task.project, catalogue=catalogue_in(language, task.project.catalogue))
     method = method_in(language, task.method, task.project.translation(task.method, language.tag))
     ledger = work_out(method, None, project, ProblemLog())
-    return replace(task, project=project, ledger=ledger, language=language)
+    orders = dict.fromkeys((*task.pictures, *orders_of(ledger)))
+    pictures = {order: drawing(order, language) for order in orders}
+    return replace(task, project=project, ledger=ledger, pictures=pictures, language=language)
 
 
 def guide_in(language: Language, task: Task, name: str, tags: Sequence[str], theme: Theme) -> str:

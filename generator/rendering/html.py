@@ -25,7 +25,7 @@ from generator.documents.blocks import (
 from generator.documents.content import content_mark, part_mark
 from generator.rendering import markdown, outline
 from generator.rendering.labels import language_of
-from generator.rendering.languages import ENGLISH_TAG, with_languages
+from generator.rendering.languages import with_languages
 from generator.rendering.numerals import set_numbers
 from generator.rendering.pictures import black_uri, data_uri, icon_symbols, inline_svg
 from generator.rendering.sheet_rule import sheet_rule
@@ -206,7 +206,7 @@ def _context(document: Document, language: Language, medium: Medium, assets: str
         "entries": outline.contents(document),
         **_parts(document),
         "marks": outline.marks(document),
-        "inline": partial(inline_svg, tag="" if language.governs else ENGLISH_TAG),
+        "inline": partial(inline_svg, page=language.tag),
         "cut_columns": cut_columns,
         "code": _code(document.address) if medium == "paper" and document.address else "",
         "sheet_rule": sheet_rule(

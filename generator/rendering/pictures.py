@@ -13,6 +13,7 @@ from generator.documents.blocks import Figure, Picture
 from generator.drawings.pens import INK, PAPER, SCREEN_NAMES, STEEL, TINT
 from generator.rendering.fonts import held_font_css
 from generator.rendering.themes import Theme
+from generator.wording import ENGLISH
 
 _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 _DROPPED = re.compile(r"<(metadata|title|desc)\b[^>]*>.*?</\1>|<!--.*?-->", re.DOTALL)
@@ -23,13 +24,14 @@ _ID = re.compile(r'\bid="([^"]+)"')
 _POINTERS = re.compile(r'(url\(#|href="#|="#)([\w.:-]+)')
 
 
-def inline_svg(picture: Picture, prefix: str, tag: str = "") -> Markup:
+def inline_svg(picture: Picture, prefix: str, page: str = ENGLISH.tag) -> Markup:
     """The drawing as an SVG element of an HTML page.
 
     Its ids carry `prefix`, so that several drawings may share a page; its words are the picture's `alt`; its
-    colours follow the page; `tag` is the language of its words where that is not the page's. Raises
+    colours follow the page; it says its language where that is not `page`, the page's own. Raises
     ValueError when the SVG has no viewBox, since it could not be scaled.
     """
+    tag = picture.tag if picture.tag != page else ""
     return _inlined(picture.inline(), picture.alt, prefix, tag)
 
 

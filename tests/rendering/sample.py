@@ -76,6 +76,7 @@ from generator.documents.blocks import (
     WorkingCase,
     Workings,
 )
+from generator.wording import ENGLISH
 
 FIRST_QUIRK, SECOND_QUIRK, ARCHITRAVE, PACKER_WIDTH = 5, 4, 69, 22
 MARGIN = FIRST_QUIRK + SECOND_QUIRK
@@ -124,6 +125,7 @@ class SamplePicture:
     alt: str
     scale: str | None = "1:1"
     key: tuple[tuple[str, str], ...] = ()
+    tag: str = ENGLISH.tag
 
     def inline(self) -> str:
         """The SVG with its two colours as properties of the page."""

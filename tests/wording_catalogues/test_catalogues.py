@@ -23,6 +23,7 @@ from generator.wording.sentences import Said, modules, said, strays
 
 REFRESH = "python -m tests.wording_catalogues.refresh"
 TABLES_GATHERED_WHOLE = {
+    "generator/drawings/words.py: sentence",
     "generator/quantities/workings.py: sentence",
     "generator/wording/faults/__init__.py: fault.says",
     "generator/wording/faults/__init__.py: fault.nearest",
