@@ -76,7 +76,12 @@ class Outline:
 
 def strokes(pdf: Path, page: int = 1) -> tuple[Segment, ...]:
     """List each straight piece of each stroked line on a page (counted from 1), in the order of painting."""
-    stroked = ((outline, outline.width) for outline in outlines(pdf, page))
+    return strokes_of(outlines(pdf, page))
+
+
+def strokes_of(painted: tuple[Outline, ...]) -> tuple[Segment, ...]:
+    """List each straight piece of the stroked ones among painted subpaths, in their order."""
+    stroked = ((outline, outline.width) for outline in painted)
     return tuple(
         piece for outline, width in stroked if width is not None for piece in _pieces(outline, width)
     )

@@ -1,8 +1,7 @@
-"""The demo published for real: the same bytes every time, and only what changed made again."""
+"""The published demo published again: the same bytes, and only what changed made again."""
 
 from __future__ import annotations
 
-import hashlib
 import os
 import shutil
 import subprocess
@@ -12,7 +11,8 @@ from typing import NamedTuple
 
 import pytest
 
-ROOT = Path(__file__).parents[2]
+from tests.checkers.publication import Published, contents
+
 HEAVY = ("weasyprint", "matplotlib", "numpy", "pydantic", "yaml", "jinja2", "markdown_it", "rich")
 PROGRAM = """
 import sys
@@ -42,53 +42,18 @@ def publish(folder: Path, cache: Path, *arguments: str, **environment: str) -> R
     return Run(done.returncode, "\n".join(out), done.stderr, heavy)
 
 
-def lay_out(folder: Path) -> Path:
-    shutil.copytree(ROOT / "methods", folder / "methods")
-    return folder
+@pytest.fixture(scope="module")
+def demo(published: Published, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The published demo in a folder of its own, its memory beside it."""
+    return copied(published.folder, tmp_path_factory.mktemp("demo") / "folder")
+
+
+def copied(folder: Path, target: Path) -> Path:
+    return shutil.copytree(folder, target, symlinks=True)
 
 
 def hashes(folder: Path) -> dict[str, str]:
-    site = folder / "output" / "site"
-    return {
-        path.relative_to(site).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
-        for path in sorted(site.rglob("*"))
-        if path.is_file()
-    }
-
-
-@pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demo, published once with two workers; its memory stands beside it."""
-    folder = lay_out(tmp_path_factory.mktemp("demo"))
-    made = publish(folder, folder / "cache", "--workers", "2", PYTHONHASHSEED="1")
-    assert made.status == 0, made.err
-    return folder
-
-
-def test_a_cold_second_publication_has_the_same_bytes(demo: Path, tmp_path: Path) -> None:
-    """Another folder, another hash seed, another time zone and language, one worker, nothing remembered."""
-    other = lay_out(tmp_path / "elsewhere")
-    made = publish(
-        other,
-        tmp_path / "cold",
-        "--workers",
-        "1",
-        PYTHONHASHSEED="2",
-        TZ="Pacific/Apia",
-        LANG="C",
-        LC_ALL="C",
-    )
-    assert made.status == 0, made.err
-    first, second = hashes(demo), hashes(other)
-    assert len([name for name in first if name.endswith(".pdf")]) >= 2
-    assert {name for name in first.keys() | second.keys() if first.get(name) != second.get(name)} == set()
-
-
-def test_a_warm_publication_has_the_same_bytes(demo: Path, tmp_path: Path) -> None:
-    other = lay_out(tmp_path / "elsewhere")
-    made = publish(other, demo / "cache", PYTHONHASHSEED="3")
-    assert made.status == 0, made.err
-    assert hashes(demo) == hashes(other)
+    return contents(folder / "output" / "site")
 
 
 def test_a_run_with_nothing_to_do_imports_nothing_heavy_and_writes_nothing(demo: Path) -> None:
@@ -103,8 +68,7 @@ def test_a_run_with_nothing_to_do_imports_nothing_heavy_and_writes_nothing(demo:
 
 
 def test_a_lost_site_is_laid_again_without_drawing_or_printing(demo: Path, tmp_path: Path) -> None:
-    folder = tmp_path / "copy"
-    shutil.copytree(demo, folder, symlinks=True)
+    folder = copied(demo, tmp_path / "copy")
     (folder / "output" / "site").unlink()
     made = publish(folder, folder / "cache")
     assert made.status == 0, made.err
@@ -114,8 +78,7 @@ def test_a_lost_site_is_laid_again_without_drawing_or_printing(demo: Path, tmp_p
 
 
 def test_one_changed_sentence_touches_only_what_says_it(demo: Path, tmp_path: Path) -> None:
-    folder = tmp_path / "copy"
-    shutil.copytree(demo, folder, symlinks=True)
+    folder = copied(demo, tmp_path / "copy")
     site = folder / "output" / "site"
     before = {
         path.relative_to(site): path.stat().st_ino for path in sorted(site.rglob("*")) if path.is_file()
@@ -142,8 +105,7 @@ def test_one_changed_sentence_touches_only_what_says_it(demo: Path, tmp_path: Pa
 
 
 def test_with_a_fault_in_the_files_the_site_stands_to_the_byte(demo: Path, tmp_path: Path) -> None:
-    folder = tmp_path / "copy"
-    shutil.copytree(demo, folder, symlinks=True)
+    folder = copied(demo, tmp_path / "copy")
     before = hashes(folder)
     job = folder / "methods/jobs/reading-room-doors.yaml"
     job.write_text(job.read_text().replace("method: SF-07", "method: SF-70"))

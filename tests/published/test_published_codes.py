@@ -17,7 +17,7 @@ from generator.pipeline.inputs import read_inputs
 from generator.pipeline.pairs import Pair, pairs_of
 from generator.problems import ProblemLog
 from generator.rendering.themes import load_theme
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
 
 SITE = "https://hethersedge.example/methods"
 

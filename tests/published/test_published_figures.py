@@ -15,7 +15,7 @@ from playwright.sync_api import Browser
 
 from tests.checkers.browser import DESK, opened
 from tests.checkers.pdf_ua import text_of
-from tests.published.conftest import ROOT, Published, storeyrod
+from tests.checkers.publication import ROOT, Published, storeyrod
 
 METHOD = yaml.safe_load((ROOT / "methods" / "architrave-set-back-frame.yaml").read_text("utf-8"))
 SURVEY = ROOT / "methods" / "jobs" / "reading-room-doors.csv"

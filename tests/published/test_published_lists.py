@@ -15,7 +15,7 @@ from generator.publishing.parcel import parcel
 from generator.rendering.spreadsheets import csv_bytes, xlsx_bytes
 from tests.checkers.findings import listed
 from tests.checkers.links import broken_links, outside_addresses, read_sheet
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
 
 DOORS = "reading-room-doors"
 CUT = (

@@ -28,7 +28,7 @@ from tests.checkers.keyboard import keyboard_faults
 from tests.checkers.leftovers import other_tools, unfilled
 from tests.checkers.links import broken_links, doubled_ids, outside_addresses, read_sheet
 from tests.checkers.nu import nu_messages
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
 
 MOST_BYTES = 300_000
 NARROW = View(width=320, height=640)

@@ -14,7 +14,7 @@ from tests.checkers.axe import axe_violations
 from tests.checkers.browser import PHONE, VIEWS, View, opened, overflows
 from tests.checkers.contrast import faint_text
 from tests.checkers.findings import listed
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
 
 MOST_BYTES_OF_THE_INDEX = 300_000
 

@@ -7,8 +7,8 @@ import pytest
 from tests.checkers.findings import listed
 from tests.checkers.leftovers import other_tools, unfilled
 from tests.checkers.pdf_ua import facts, loose_fonts, outside_links, syntax_failures, text_of, ua_failures
-from tests.checkers.true_scale import Outline, Segment, outlines, strokes
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
+from tests.checkers.true_scale import Outline, Segment, outlines, strokes_of
 
 ROD_LEFT, ROD_TOP = 6.0, 17.0
 WITHIN = 0.1
@@ -55,13 +55,19 @@ def test_no_sheet_leads_outside_or_speaks_of_its_making(published: Published) ->
 
 
 @pytest.fixture(scope="session")
-def ruled(published: Published) -> dict[str, tuple[Segment, ...]]:
-    """All strokes of every printed page, by file and page number."""
+def painted(published: Published) -> dict[str, tuple[Outline, ...]]:
+    """All that is painted on every printed page, by file and page number."""
     return {
-        f"{published.name(file)} page {page}": strokes(file, page)
+        f"{published.name(file)} page {page}": outlines(file, page)
         for file in published.sheets
         for page in range(1, facts(file).pages + 1)
     }
+
+
+@pytest.fixture(scope="session")
+def ruled(painted: dict[str, tuple[Outline, ...]]) -> dict[str, tuple[Segment, ...]]:
+    """All strokes of every printed page."""
+    return {where: strokes_of(found) for where, found in painted.items()}
 
 
 def _on_the_rod(lines: tuple[Segment, ...]) -> list[Segment]:
@@ -84,14 +90,11 @@ def test_every_millimetre_of_the_rod_is_marked(ruled: dict[str, tuple[Segment, .
 
 
 @pytest.fixture(scope="session")
-def drawn(published: Published) -> dict[str, tuple[Outline, ...]]:
+def drawn(painted: dict[str, tuple[Outline, ...]]) -> dict[str, tuple[Outline, ...]]:
     """All outlines cut through new work (stroked 0.5 mm, ISO 128) of every printed page."""
     return {
-        f"{published.name(file)} page {page}": tuple(
-            outline for outline in outlines(file, page) if outline.width and 0.45 < outline.width < 0.55
-        )
-        for file in published.sheets
-        for page in range(1, facts(file).pages + 1)
+        where: tuple(outline for outline in found if outline.width and 0.45 < outline.width < 0.55)
+        for where, found in painted.items()
     }
 
 

@@ -12,7 +12,7 @@ from tests.checkers.browser import VIEWS, opened, overflows
 from tests.checkers.contrast import faint_text
 from tests.checkers.findings import Finding, listed
 from tests.checkers.nu import nu_messages
-from tests.published.conftest import ROOT, Published, publish_demo
+from tests.checkers.publication import ROOT, Published, publish_demo
 
 KEPT = ("architrave-set-back-frame.yaml", "jobs/reading-room-doors.yaml", "jobs/reading-room-doors.csv")
 

@@ -22,7 +22,7 @@ from tests.checkers.findings import Finding, listed
 from tests.checkers.links import broken_links, doubled_ids, outside_addresses, read_sheet
 from tests.checkers.nu import nu_messages
 from tests.checkers.pdf_ua import text_of, ua_failures
-from tests.published.conftest import Published
+from tests.checkers.publication import Published
 
 TEXTS = {".html", ".css", ".js", ".svg", ".csv", ".json", ".webmanifest"}
 # Eleven words in a row are an answer given away, even where its beginning or its end is another's.

@@ -1,4 +1,4 @@
-"""The demonstration published once for all tests that look at the published site."""
+"""A user's folder published by the command in a process of its own, as tests look at it afterwards."""
 
 from __future__ import annotations
 
@@ -7,11 +7,8 @@ import shutil
 import subprocess
 import sys
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
-
-import pytest
-
-from tests.checkers.once import made_once
 
 ROOT = Path(__file__).resolve().parents[2]
 GIVEN = "methods-as-given"
@@ -67,19 +64,7 @@ def publish_demo(folder: Path, methods: Path, *arguments: str, **variables: str)
     return Published(folder=folder)
 
 
-def _publish(folder: Path) -> None:
-    publish_demo(folder, ROOT / "methods")
-
-
-@pytest.fixture(scope="session")
-def published(tmp_path_factory: pytest.TempPathFactory) -> Published:
-    """The demonstration as published, shared by all test processes of one run."""
-    base = tmp_path_factory.getbasetemp()
-    shared = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
-    return Published(folder=made_once(shared / "published-demonstration", _publish))
-
-
-@pytest.fixture(scope="session")
-def site(published: Published) -> Path:
-    """The folder of the published site."""
-    return published.site
+def contents(site: Path) -> dict[str, str]:
+    """Give a hash of every file of a folder by its path in it."""
+    files = [file for file in site.rglob("*") if file.is_file()]
+    return {file.relative_to(site).as_posix(): sha256(file.read_bytes()).hexdigest() for file in files}
