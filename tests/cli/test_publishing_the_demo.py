@@ -44,8 +44,11 @@ def publish(folder: Path, cache: Path, *arguments: str, **environment: str) -> R
 
 @pytest.fixture(scope="module")
 def demo(published: Published, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The published demo in a folder of its own, its memory beside it."""
-    return copied(published.folder, tmp_path_factory.mktemp("demo") / "folder")
+    """The published demo in a folder of its own, its memory beside it, published from it."""
+    folder = copied(published.folder, tmp_path_factory.mktemp("demo") / "folder")
+    made = publish(folder, folder / "cache", PYTHONHASHSEED="3")
+    assert made.status == 0, made.err
+    return folder
 
 
 def copied(folder: Path, target: Path) -> Path:
@@ -54,6 +57,10 @@ def copied(folder: Path, target: Path) -> Path:
 
 def hashes(folder: Path) -> dict[str, str]:
     return contents(folder / "output" / "site")
+
+
+def test_a_publication_from_memory_has_the_same_bytes(demo: Path, published: Published) -> None:
+    assert hashes(demo) == contents(published.site)
 
 
 def test_a_run_with_nothing_to_do_imports_nothing_heavy_and_writes_nothing(demo: Path) -> None:
