@@ -94,8 +94,16 @@ def _as_machine(translated: Catalog) -> bytes:
     from babel.messages.catalog import Catalog
     from babel.messages.mofile import write_mo
 
+    class Unsigned(Catalog):
+        """Does not say by which version of Babel it was written: another gives the same bytes."""
+
+        def _get_mime_headers(self) -> list[tuple[str, str]]:
+            return [field for field in super()._get_mime_headers() if field[0] != "Generated-By"]
+
+        mime_headers = property(_get_mime_headers)
+
     # A fixed date, so that the same translations give the same bytes.
-    written, kept = io.BytesIO(), Catalog(locale=translated.locale_identifier, creation_date=_EPOCH)
+    written, kept = io.BytesIO(), Unsigned(locale=translated.locale_identifier, creation_date=_EPOCH)
     for message in translated:
         said = message.string
         if message.id and all(said if isinstance(said, list | tuple) else (said,)):
