@@ -20,7 +20,7 @@ def test_the_first_block_publishes_and_the_second_tests() -> None:
     first, second = BLOCK.findall((ROOT / "README.md").read_text())[:2]
     assert first.count("\n") == second.count("\n") == 1
     assert first.strip().endswith("storeyrod publish")
-    assert second.strip().endswith("pytest -n auto")
+    assert second.strip().endswith("pytest -n auto --dist worksteal")
 
 
 def test_the_machine_script_is_sound_shell_and_idle_where_nothing_is_missing() -> None:
