@@ -11,7 +11,7 @@ from generator.prose import lookup
 from generator.quantities.ledger import OpeningLedger
 from generator.quantities.worked import Worked
 from generator.quantities.workings import print_worked
-from generator.units import print_value
+from generator.units import ANGLE, print_value
 
 NAME_SHARE = 30.0
 
@@ -56,6 +56,8 @@ def _decimals(one: Worked) -> int:
 
 
 def _cell(one: object, decimals: int) -> str:
+    if isinstance(one, Worked) and one.dimension == ANGLE:
+        return print_worked(one).text()
     if isinstance(one, Worked):
         return print_value(one.value, decimals=decimals).number
     return one if isinstance(one, str) else ""

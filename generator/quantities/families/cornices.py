@@ -226,7 +226,7 @@ def _cut(piece: CornicePiece, ends: tuple[_Corner, _Corner], rules: _Rules) -> P
     over = sum(end.external for end in ends) * rules.over
     return Piece(
         mark=piece.mark,
-        name=f"piece {piece.mark}, wall {piece.wall.number:g}",
+        name=f"wall {piece.wall.number:g}",
         role="cornice",
         hand=" / ".join(_HANDS[turns] for turns in (piece.left_turns, piece.right_turns)),
         long_point=piece.length_to_cut,
