@@ -100,6 +100,32 @@ def swing(
     }  # fmt: skip
 
 
+def pair(
+    *, wide: float = 1524.0, high: float = 1990.0, count: int = 3, first: str = "left", rebate: float = 12.0,
+    gap: float = 3.0, foot: float = 8.0, thick: float = 44.0,
+) -> dict[str, object]:  # fmt: skip
+    leaf = high - gap - foot
+    first_hinge, last = 200.0, leaf - 275.0
+    centres = [first_hinge + (last - first_hinge) * bay / (count - 1) for bay in range(count)]
+    return {
+        "opening_width": size(wide),
+        "opening_height": size(high),
+        "leaf_width": size((wide - 3 * gap + rebate) / 2),
+        "leaf_height": size(leaf),
+        "leaf_thickness": size(thick),
+        "hinge_gap": size(gap),
+        "meeting_gap": size(gap),
+        "head_gap": size(gap),
+        "foot_gap": size(foot),
+        "rebate": size(rebate),
+        "hinge_height": size(100),
+        "on_leaf": tuple(size(each) for each in centres),
+        "latch_on_leaf": size(leaf - 1000.0 + foot),
+        "bolt_length": size(200),
+        "first": first,
+    }
+
+
 MEASURES: dict[str, dict[str, float]] = {
     "square": {},
     "pencil round": {"radius": 4.0},
@@ -131,4 +157,5 @@ USUAL: dict[str, dict[str, object]] = {
     "leading_edge_plan": edge(),
     "leaf_swing_plan": swing(),
     "moulding_profile": moulding(),
+    "pair_elevation": pair(),
 }

@@ -13,7 +13,7 @@ from shapely.geometry import LineString, Polygon
 from generator.drawings import draw
 from generator.drawings.registry import lay
 from generator.drawings.sheet import Sheet, collisions
-from tests.drawings.door_samples import MEASURES, USUAL, edge, hinges, mitre, moulding, size, swing
+from tests.drawings.door_samples import MEASURES, USUAL, edge, hinges, mitre, moulding, pair, size, swing
 from tests.drawings.samples import PAPER, PHONE, THUMBNAIL, WIDTHS
 
 SIDES = ("left", "right")
@@ -41,6 +41,33 @@ def test_hinges_anywhere(
 ) -> None:
     values = hinges(wide=wide, high=high, count=count, side=side, handle=handle, gap=gap, foot=foot)
     assert collisions(lay("hinge_elevation", values, width).sheet) == ()
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.integers(900, 2600), st.integers(1700, 2700), st.integers(2, 5), st.sampled_from(SIDES),
+    st.sampled_from((0, 8, 12, 30)), st.integers(2, 5), st.integers(35, 60), st.sampled_from(WIDTHS),
+)  # fmt: skip
+def test_a_pair_anywhere(
+    wide: int, high: int, count: int, first: str, rebate: int, gap: int, thick: int, width: float
+) -> None:
+    values = pair(wide=wide, high=high, count=count, first=first, rebate=rebate, gap=gap, thick=thick)
+    assert collisions(lay("pair_elevation", values, width).sheet) == ()
+
+
+@pytest.mark.parametrize("first", SIDES)
+@pytest.mark.parametrize("rebate", [0.0, 12.0, 25.0])
+def test_a_pair_fills_its_opening_and_its_stiles_keep_their_gap(first: str, rebate: float) -> None:
+    sheet = lay("pair_elevation", pair(first=first, rebate=rebate), PAPER).sheet
+    leading, standing = part(sheet, "leaf that opens first"), part(sheet, "leaf that stands")
+    assert leading.distance(standing) == pytest.approx(3.0)
+    assert {leading.bounds[0 if first == "left" else 2], standing.bounds[2 if first == "left" else 0]} == {
+        3.0 if first == "left" else 1521.0, 1521.0 if first == "left" else 3.0
+    }  # fmt: skip
+    one, two = part(sheet, "first leaf on plan"), part(sheet, "second leaf on plan")
+    assert not one.intersects(two)
+    lapped = min(one.bounds[2], two.bounds[2]) - max(one.bounds[0], two.bounds[0])
+    assert lapped == pytest.approx(rebate - 3.0)
 
 
 @settings(max_examples=40, deadline=None)

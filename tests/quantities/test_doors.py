@@ -226,3 +226,32 @@ def test_a_heavy_leaf_is_for_two_and_for_hinges_that_bear_it() -> None:
         "the leaf weighs 39.9 kg, more than the 25 kg one person lifts: two people",
         "the leaf weighs 39.9 kg and its hinges are rated for 30 kg",
     ]
+
+
+PAIR = {
+    "opening_width": "1524 mm", "hinge_gap": "3 mm", "meeting_gap": "3 mm", "rebate": "12 mm",
+    "rating": "plain", "opening_height": "1990 mm", "head_gap": "3 mm", "foot_gap": "8 mm",
+}  # fmt: skip
+
+
+def test_a_pair_of_leaves_with_its_gaps_and_its_lap_fills_the_opening() -> None:
+    for rebate in (0, 12, 18):
+        made = run("pair_of_leaves", {**PAIR, "rebate": f"{rebate} mm"})
+        assert 2 * made.each.number - rebate + 3 + 2 * 3 == 1524  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("changed", "code"),
+    [
+        ({"leaf_width": "763 mm"}, "leaf-too-narrow"),
+        ({"leaf_width": "768 mm", "most_edge_trim": "3 mm"}, "edge-trim-over"),
+        ({"leaf_height": "1978 mm"}, "leaf-too-short"),
+        ({"leaf_height": "1995 mm", "most_end_trim": "10 mm"}, "end-trim-over"),
+        ({"leaf_width": "765 mm", "leaf_height": "1981 mm"}, None),
+    ],
+)
+def test_leaves_of_a_pair_that_cannot_be_brought_to_size_are_refused(
+    changed: dict[str, str], code: str | None
+) -> None:
+    refused = run("pair_of_leaves", {**PAIR, **changed}).refused  # type: ignore[union-attr]
+    assert [each.code for each in refused] == ([code] if code else [])

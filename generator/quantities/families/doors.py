@@ -104,9 +104,16 @@ def leaf_size(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PairSize:
-    """Each leaf of a pair with rebated or square meeting edges; None for fire doors."""
+    """Each leaf of a pair with rebated or square meeting edges; None for fire doors.
+
+    `hinge_trim` comes off the hinge edge alone, so that the meeting edge stays as it was made, `end_trim` off
+    the foot; both are None where the leaves delivered are not told.
+    """
 
     each: Worked | None
+    height: Worked | None
+    hinge_trim: Worked | None
+    end_trim: Worked | None
     refused: Findings
 
 
@@ -118,20 +125,75 @@ class PairSize:
             "meeting_gap": "3 mm",
             "rebate": "12 mm",
             "rating": "plain",
+            "opening_height": "1990 mm",
+            "head_gap": "3 mm",
+            "foot_gap": "8 mm",
+            "leaf_width": "765 mm",
+            "leaf_height": "1981 mm",
         },
-        gives={"each": "763.5 mm"},
+        gives={"each": "763.5 mm", "height": "1979 mm", "hinge_trim": "1.5 mm", "end_trim": "2 mm"},
     )
 )
 def pair_of_leaves(
-    *, opening_width: Length, hinge_gap: Margin, meeting_gap: Margin, rebate: Margin, rating: str
+    *,
+    opening_width: Length,
+    hinge_gap: Margin,
+    meeting_gap: Margin,
+    rebate: Margin,
+    rating: str,
+    opening_height: Length | None = None,
+    head_gap: Margin | None = None,
+    foot_gap: Margin | None = None,
+    leaf_width: Length | None = None,
+    leaf_height: Length | None = None,
+    most_edge_trim: Margin | None = None,
+    most_end_trim: Margin | None = None,
 ) -> PairSize:
-    """The width of each leaf of a pair, the meeting edges lapping by `rebate`, nought for square ones.
+    """The size of each leaf of a pair, the meeting edges lapping by `rebate`, nought for square ones.
 
-    Lengths in, a length out. Own derivation.
+    Lengths in, lengths out. What is cut off a leaf delivered comes off its hinge edge and its foot; leaves
+    that are too small or would lose more than they allow are refused, and so is every fire door. Own
+    derivation.
     """
     if _is_fire(rating):
-        return PairSize(each=None, refused=_CERTIFICATE)
-    return PairSize(each=(opening_width - 2 * hinge_gap - meeting_gap + rebate) / 2, refused=())
+        return PairSize(each=None, height=None, hinge_trim=None, end_trim=None, refused=_CERTIFICATE)
+    each = (opening_width - 2 * hinge_gap - meeting_gap + rebate) / 2
+    height = _less(opening_height, head_gap, foot_gap)
+    edge = leaf_width - each if leaf_width else None
+    end = leaf_height - height if leaf_height and height else None
+    return PairSize(
+        each=each,
+        height=height,
+        hinge_trim=edge,
+        end_trim=end,
+        refused=(
+            *_trimmed(edge, (each, leaf_width), most_edge_trim, ("leaf-too-narrow", "edge-trim-over")),
+            *_trimmed(end, (height, leaf_height), most_end_trim, ("leaf-too-short", "end-trim-over")),
+        ),
+    )
+
+
+def _less(whole: Worked | None, *gaps: Worked | None) -> Worked | None:
+    for gap in gaps:
+        whole = whole - gap if whole and gap else whole
+    return whole
+
+
+def _trimmed(
+    trim: Worked | None,
+    wanted: tuple[Worked | None, Worked | None],
+    most: Worked | None,
+    codes: tuple[str, str],
+) -> Findings:
+    """What is wrong with a trim: none left of it, or more of it than a leaf allows."""
+    if trim is None:
+        return ()
+    fitted, delivered = wanted
+    small, over = codes
+    return found(
+        (trim.magnitude < 0, Finding(code=small, limit=fitted, actual=delivered)),
+        (most is not None and trim > most, Finding(code=over, limit=most, actual=trim)),
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
