@@ -322,7 +322,7 @@ def _sprung_alt(made: _Sprung, named: str) -> str:
 
 # The saw
 
-_TABLE_SCALES = ((0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
+_TABLE_SCALES = ((0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"))
 _PAST = 3.0
 _ENDS = (("left", INTERNAL), ("right", INTERNAL), ("left", EXTERNAL), ("right", EXTERNAL))
 _PLACED = {INTERNAL: "inside corner", EXTERNAL: "outside corner"}

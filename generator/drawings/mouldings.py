@@ -17,7 +17,15 @@ from generator.drawings.views import View
 from generator.drawings.words import MADE_OF, say
 from generator.quantities.profiles import PROFILES, Profile, profile
 
-_SCALES = ((4.0, "4:1"), (2.0, "2:1"), (1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.2, "1:5"))
+_SCALES = (
+    (4.0, "4:1"),
+    (2.0, "2:1"),
+    (1.0, "1:1"),
+    (0.5, "1:2"),
+    (1 / 3, "1:3"),
+    (0.2, "1:5"),
+    (0.1, "1:10"),
+)
 _MATERIALS = {"mdf": "new mdf", "timber": "new timber"}
 _TALLEST = 120.0
 

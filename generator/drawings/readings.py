@@ -7,7 +7,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.drawings.clipping import Box, Point, Points, circle
 from generator.drawings.dimensions import spread
@@ -42,6 +42,7 @@ _ALONG = (
     (1 / 75, "1:75"),
     (0.01, "1:100"),
     (0.005, "1:200"),
+    (0.002, "1:500"),
 )
 _DEEP = (
     (10.0, "10:1"),
@@ -55,6 +56,7 @@ _DEEP = (
 )
 _STEPS = (0.5, 1.0, 2.0, 5.0, 10.0, 20.0)
 _BETWEEN = 12.0
+_BETWEEN_SMALL = 2.0
 _RING = 0.95
 _ROUTES: dict[Member, str] = {"left": "left leg, going up", "head": "head", "right": "right leg, going down"}
 _SHORT: dict[Member, str] = {"left": "left leg", "head": "head", "right": "right leg"}
@@ -472,11 +474,11 @@ def _off_the_floor(member: Member, y: float, floor: float) -> float:
     return min(0.0, floor - 1.9 - y) if member != "head" else 0.0
 
 
-def _along_scale(survey: _Survey, room: float, one: bool) -> tuple[float, str]:
-    """Return the largest scale along the members that fits the room, all side by side or one by one."""
+def _along_scale(survey: _Survey, room: float, between: float, *, one: bool) -> tuple[float, str]:
+    """Return the largest scale along the members that fits the room, `between` apart where side by side."""
     lengths = [survey.length(m) for m in survey.members]
     whole = max(lengths) if one else sum(lengths)
-    gaps = 0.0 if one else _BETWEEN * (len(lengths) - 1)
+    gaps = 0.0 if one else between * (len(lengths) - 1)
     return next((s for s in _ALONG if whole * s[0] + gaps <= room), _ALONG[-1])
 
 
@@ -491,11 +493,13 @@ def _side_by_side(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str
     """
     left = margin(sheet)
     start = 50.0 if not sheet.thumbnail else 3.0
-    along, named = _along_scale(survey, sheet.width - start - 4.0, one=False)
+    between = _BETWEEN if not sheet.thumbnail else _BETWEEN_SMALL
+    along, named = _along_scale(survey, sheet.width - start - 4.0, between, one=False)
     deep, deep_named = _deep_scale(survey, 64.0 if not sheet.thumbnail else 25.0)
     top = below + (18.0 if not sheet.thumbnail else 3.0)
     zero = top + survey.deepest * deep
-    charts = _row_of_charts(sheet, survey, start, zero, along, deep)
+    first = _Chart(sheet=sheet, left=start, zero=zero, along=along, deep=deep)
+    charts = _row_of_charts(first, survey, between)
     for member, chart in charts.items():
         _draw_member(chart, survey, member)
         if not sheet.thumbnail:
@@ -503,7 +507,6 @@ def _side_by_side(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str
     base = zero - survey.lowest * deep + 4.4
     if sheet.thumbnail:
         return named, deep_named, base
-    first = next(iter(charts.values()))
     _axis(first, survey, start - 6.0)
     _packer_words(first, survey)
     sketch = min(along, (start - 39.0) / survey.wide, 0.62 * (base - top) / survey.high)
@@ -515,13 +518,12 @@ def _side_by_side(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str
     return named, deep_named, _tables_beside(sheet, survey, base + 11.0)
 
 
-def _row_of_charts(
-    sheet: Sheet, survey: _Survey, start: float, zero: float, along: float, deep: float
-) -> dict[Member, _Chart]:
+def _row_of_charts(first: _Chart, survey: _Survey, between: float) -> dict[Member, _Chart]:
     charts: dict[Member, _Chart] = {}
+    start = first.left
     for member in survey.members:
-        charts[member] = _Chart(sheet=sheet, left=start, zero=zero, along=along, deep=deep)
-        start += survey.length(member) * along + (_BETWEEN if not sheet.thumbnail else 2.0)
+        charts[member] = replace(first, left=start)
+        start += survey.length(member) * first.along + between
     return charts
 
 
@@ -568,7 +570,7 @@ def _one_by_one(sheet: Sheet, survey: _Survey, below: float) -> tuple[str, str, 
     """Lay the members under one another, each with its own table; return both scales and the bottom."""
     left = margin(sheet)
     start = left + 15.0
-    along, named = _along_scale(survey, sheet.width - start - 4.0, one=True)
+    along, named = _along_scale(survey, sheet.width - start - 4.0, _BETWEEN, one=True)
     deep, deep_named = _deep_scale(survey, 32.0)
     scale = min(along, 34.0 / survey.high)
     _sketch(sheet, survey, (sheet.width - survey.wide * scale) / 2, below + 9.0 + survey.high * scale, scale)

@@ -16,8 +16,8 @@ from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View
 from generator.drawings.words import MADE_OF, say
 
-_SECTION = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
-_PLAN = ((0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"), (0.02, "1:50"), (0.01, "1:100"))
+_SECTION = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"))
+_PLAN = ((0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"), (0.02, "1:50"), (0.01, "1:100"), (0.005, "1:200"))
 _FRAME = (58.0, 45.0)
 _BELOW = 70.0
 _TALLEST = 95.0

@@ -6,8 +6,6 @@ import itertools
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from generator.drawings.clipping import Box
 from generator.drawings.pens import VISIBLE
@@ -18,7 +16,6 @@ from tests.drawings.samples import PAPER, WIDTHS, doorway, jamb, marks, packer_f
 SET_BACKS = (0.0, 0.5, 2.0, 7.5, 12.0, 24.0, 40.0)
 QUIRKS = (2.0, 5.0, 9.0, 15.0)
 ARCHITRAVES = (44.0, 57.0, 69.0, 95.0, 120.0, 145.0)
-MOULDINGS = ("torus", "ogee", "square", "ovolo", "bullnose", "chamfer", "pencil round")
 
 
 def faults(drawn: Drawn) -> tuple[str, ...]:
@@ -33,57 +30,6 @@ def test_jamb_over_the_grid(set_back: float, width: float) -> None:
         assert faults(lay("jamb_section", values, width)) == (), (quirk, architrave)
 
 
-@settings(max_examples=60, deadline=None)
-@given(
-    set_back=st.floats(0, 40).map(lambda x: round(x, 1)),
-    first=st.floats(2, 15).map(lambda x: round(x, 1)),
-    second=st.floats(2, 15).map(lambda x: round(x, 1)),
-    architrave=st.integers(44, 145),
-    eased=st.floats(0, 1.5).map(lambda x: round(x, 1)),
-    moulding=st.sampled_from(MOULDINGS),
-    core=st.sampled_from(("block", "stud")),
-    width=st.sampled_from(WIDTHS),
-)
-def test_jamb_anywhere(
-    set_back: float,
-    first: float,
-    second: float,
-    architrave: int,
-    eased: float,
-    moulding: str,
-    core: str,
-    width: float,
-) -> None:
-    values = jamb(
-        set_back=set_back,
-        packer=packer_for(max(set_back - eased, 0.0)),
-        first=first,
-        second=second,
-        width=float(architrave),
-        architrave_profile=moulding,
-        wall_core=core,
-    )
-    assert faults(lay("jamb_section", values, width)) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    wide=st.integers(500, 2400),
-    high=st.integers(1800, 2700),
-    first=st.integers(2, 15),
-    second=st.integers(0, 15),
-    architrave=st.integers(44, 145),
-    width=st.sampled_from(WIDTHS),
-)
-def test_doorway_anywhere(
-    wide: int, high: int, first: int, second: int, architrave: int, width: float
-) -> None:
-    values = doorway(
-        wide=float(wide), high=float(high), first=float(first), second=float(second), width=float(architrave)
-    )
-    assert faults(lay("doorway_elevation", values, width)) == ()
-
-
 @pytest.mark.parametrize("width", WIDTHS)
 @pytest.mark.parametrize("about", [0.6, 8.0, 38.0])
 @pytest.mark.parametrize("count", range(1, 25))
@@ -91,22 +37,6 @@ def test_readings_of_any_number(count: int, about: float, width: float) -> None:
     packer = packer_for(about)
     values = readings(rounds(count, about, packer), packer)
     assert faults(lay("set_back_readings", values, width)) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    wide=st.integers(500, 2400),
-    high=st.integers(1800, 2700),
-    every=st.integers(150, 600),
-    first=st.integers(2, 15),
-    second=st.integers(0, 15),
-    width=st.sampled_from(WIDTHS),
-)
-def test_marks_anywhere(wide: int, high: int, every: int, first: int, second: int, width: float) -> None:
-    values = marks(
-        wide=float(wide), high=float(high), every=float(every), first=float(first), second=float(second)
-    )
-    assert faults(lay("quirk_marks", values, width)) == ()
 
 
 @pytest.mark.parametrize("width", WIDTHS)

@@ -6,8 +6,6 @@ import itertools
 import math
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 from generator.drawings import draw
@@ -31,30 +29,6 @@ def test_corners_over_the_grid(corner: float, width: float) -> None:
         assert collisions(lay("mitre_detail", values, width).sheet) == (), (head, leg, quirk, side)
 
 
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(500, 1200), st.integers(1700, 2700), st.integers(2, 5), st.sampled_from(SIDES),
-    st.integers(850, 1150), st.integers(1, 6), st.integers(2, 25), st.sampled_from(WIDTHS),
-)  # fmt: skip
-def test_hinges_anywhere(
-    wide: int, high: int, count: int, side: str, handle: int, gap: int, foot: int, width: float
-) -> None:
-    values = hinges(wide=wide, high=high, count=count, side=side, handle=handle, gap=gap, foot=foot)
-    assert collisions(lay("hinge_elevation", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(900, 2600), st.integers(1700, 2700), st.integers(2, 5), st.sampled_from(SIDES),
-    st.sampled_from((0, 8, 12, 30)), st.integers(2, 5), st.integers(35, 60), st.sampled_from(WIDTHS),
-)  # fmt: skip
-def test_a_pair_anywhere(
-    wide: int, high: int, count: int, first: str, rebate: int, gap: int, thick: int, width: float
-) -> None:
-    values = pair(wide=wide, high=high, count=count, first=first, rebate=rebate, gap=gap, thick=thick)
-    assert collisions(lay("pair_elevation", values, width).sheet) == ()
-
-
 @pytest.mark.parametrize("first", SIDES)
 @pytest.mark.parametrize("rebate", [0.0, 12.0, 25.0])
 def test_a_pair_fills_its_opening_and_its_stiles_keep_their_gap(first: str, rebate: float) -> None:
@@ -68,28 +42,6 @@ def test_a_pair_fills_its_opening_and_its_stiles_keep_their_gap(first: str, reba
     assert not one.intersects(two)
     lapped = min(one.bounds[2], two.bounds[2]) - max(one.bounds[0], two.bounds[0])
     assert lapped == pytest.approx(rebate - 3.0)
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(500, 1200), st.integers(30, 60), st.integers(10, 60), st.integers(0, 15),
-    st.sampled_from((0.0, 20.0, 32.0, 50.0)), st.sampled_from(WIDTHS),
-)  # fmt: skip
-def test_leading_edge_anywhere(wide: int, thick: int, gap: int, out: int, stop: float, width: float) -> None:
-    values = edge(wide=wide, thick=thick, gap=gap / 10, out=out, stop=stop)
-    assert collisions(lay("leading_edge_plan", values, width).sheet) == ()
-
-
-@settings(max_examples=30, deadline=None)
-@given(
-    st.integers(500, 1200), st.integers(30, 60), st.sampled_from(SIDES), st.integers(0, 15),
-    st.sampled_from(WIDTHS),
-)  # fmt: skip
-def test_swing_anywhere(wide: int, thick: int, side: str, out: int, width: float) -> None:
-    assert (
-        collisions(lay("leaf_swing_plan", swing(wide=wide, thick=thick, side=side, out=out), width).sheet)
-        == ()
-    )
 
 
 @pytest.mark.parametrize("width", WIDTHS)

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.drawings.dosed import DoseMark, DosePart
 from generator.drawings.registry import draw, lay
-from generator.drawings.sheet import collisions
 from tests.drawings.samples import PAPER, THUMBNAIL, WIDTHS
 
 NAME = "day_dose"
@@ -44,12 +42,6 @@ def values(noise: tuple[float, ...], vibration: tuple[float, ...]) -> dict[str, 
 
 
 POINTS = st.lists(st.floats(0.05, 2500), min_size=1, max_size=8).map(tuple)
-
-
-@settings(max_examples=80, deadline=None)
-@given(POINTS, POINTS | st.just(()), st.sampled_from((*WIDTHS, THUMBNAIL)))
-def test_any_dose(noise: tuple[float, ...], vibration: tuple[float, ...], width: float) -> None:
-    assert collisions(lay(NAME, values(noise, vibration), width).sheet) == ()
 
 
 @pytest.mark.parametrize("width", [*WIDTHS, THUMBNAIL])

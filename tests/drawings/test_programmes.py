@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.drawings.registry import Drawn, draw, lay
@@ -55,12 +54,6 @@ CHAIN = (
     Task(number=2, work=120, wait=30, after=(1,)),
     Task(number=3, work=30, after=(2,)),
 )
-
-
-@settings(max_examples=60, deadline=None)
-@given(TASKS, st.sampled_from((None, 240, 450, 480)), st.sampled_from((*WIDTHS, THUMBNAIL)))
-def test_any_programme(tasks: tuple[Task, ...], day: int | None, width: float) -> None:
-    assert collisions(lay("programme", values(tasks, day), width).sheet) == ()
 
 
 @pytest.mark.parametrize("days", [1, 3, 9, 30, 90, 400])

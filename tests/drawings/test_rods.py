@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
-from generator.drawings.orders import BENCH, PHONE
+from generator.drawings.orders import BENCH
 from generator.drawings.registry import lay
-from generator.drawings.sheet import Sheet, collisions
-from tests.drawings.samples import PAPER, packer_for, rod
+from generator.drawings.sheet import Sheet
+from tests.drawings.samples import rod
 
 TWELVE_POINTS = 12 * 25.4 / 72
 
@@ -60,26 +58,3 @@ def test_without_a_worked_outer_mark_that_vee_bears_no_figure() -> None:
 )
 def test_the_scale_is_the_largest_that_fits(architrave: float, scale: str) -> None:
     assert lay("jamb_rod", rod(width=architrave), BENCH).scale == scale
-
-
-@settings(max_examples=60, deadline=None)
-@given(
-    set_back=st.floats(0, 24).map(lambda x: round(x, 1)),
-    first=st.floats(2, 15).map(lambda x: round(x, 1)),
-    second=st.floats(2, 15).map(lambda x: round(x, 1)),
-    architrave=st.integers(44, 145),
-    core=st.sampled_from(("block", "stud")),
-    width=st.sampled_from((BENCH, PHONE, PAPER)),
-)
-def test_no_label_of_a_rod_touches_anything(
-    set_back: float, first: float, second: float, architrave: int, core: str, width: float
-) -> None:
-    values = rod(
-        set_back=set_back,
-        packer=packer_for(set_back),
-        first=first,
-        second=second,
-        width=float(architrave),
-        wall_core=core,
-    )
-    assert collisions(lay("jamb_rod", values, width).sheet) == ()

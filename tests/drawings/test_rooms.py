@@ -15,11 +15,8 @@ from shapely.geometry import Polygon
 from generator.drawings import Size, draw
 from generator.drawings.registry import lay
 from generator.drawings.sheet import Sheet, collisions
-from generator.quantities.rectilinear import Ring
 from tests.drawings.room_samples import (
-    SQUARE,
     USUAL,
-    cornice_room,
     floor,
     partition,
     rake,
@@ -27,10 +24,9 @@ from tests.drawings.room_samples import (
     sprung,
     sprung_saw,
     stair,
-    window,
 )
 from tests.drawings.samples import PAPER, THUMBNAIL, WIDTHS
-from tests.quantities.square_rooms import ROOMS, rings, surveyed
+from tests.quantities.square_rooms import ROOMS, surveyed
 
 ANY_WIDTH = st.sampled_from((*WIDTHS, THUMBNAIL))
 
@@ -39,42 +35,12 @@ def part(sheet: Sheet, name: str) -> Polygon:
     return Polygon(sheet.outlines[name].real)
 
 
-@settings(max_examples=40, deadline=None)
-@given(st.integers(2000, 12000), st.integers(1800, 9000), st.integers(0, 1000), ANY_WIDTH)
-def test_skirting_of_any_square_room(long: int, deep: int, door: int, width: float) -> None:
-    walls = (f"{long} mm", f"{deep} mm", f"{long} mm", f"{deep} mm")
-    doors = (("1", f"{door} mm", "900 mm"), ("3", f"{long - 1000} mm", "800 mm"))
-    values = skirting(walls, SQUARE, doors=doors, radiators=(("2", "400 mm", "900 mm"),))
-    assert collisions(lay("skirting_plan", values, width).sheet) == ()
-
-
 @pytest.mark.parametrize("width", WIDTHS)
 def test_skirting_round_corners_of_many_angles(width: float) -> None:
     walls = ("2400 mm", "1131.4 mm", "1600 mm", "3200 mm", "2400 mm")
     corners = ("135 deg", "135 deg", "90 deg", "90 deg", "90 deg")
     values = skirting(walls, corners, doors=(("4", "200 mm", "900 mm"),), radiators=(), mitre_from="120 deg")
     assert collisions(lay("skirting_plan", values, width).sheet) == ()
-
-
-@settings(max_examples=25, deadline=None)
-@given(st.integers(600, 9000), st.integers(600, 7000), st.integers(25, 65), ANY_WIDTH)
-def test_a_cornice_round_any_square_room(long: int, deep: int, spring: int, width: float) -> None:
-    values = cornice_room((f"{long} mm", f"{deep} mm", f"{long} mm", f"{deep} mm"), SQUARE, spring)
-    assert collisions(lay("cornice_plan", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(st.integers(25, 65), st.integers(70, 180), st.integers(16, 24), st.integers(0, 8), ANY_WIDTH)
-def test_a_sprung_moulding_of_any_size(spring: int, wide: int, thick: int, bead: int, width: float) -> None:
-    values = sprung(spring, wide, thick, edge=5, pin=35, bead=bead)
-    assert collisions(lay("sprung_section", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(st.integers(10, 80), st.integers(30, 170), st.integers(40, 180), ANY_WIDTH)
-def test_a_sprung_moulding_on_the_saw(spring: int, corner: int, wide: int, width: float) -> None:
-    values = sprung_saw(spring, corner, wide)
-    assert collisions(lay("sprung_cuts", values, width).sheet) == ()
 
 
 @settings(max_examples=25, deadline=None)
@@ -97,69 +63,6 @@ def test_a_cut_on_the_saw_lies_at_its_angle() -> None:
         assert math.degrees(math.atan(abs(x2 - x1) / (y2 - y1))) == pytest.approx(31.62, abs=0.02)
     (x1, y1), (x2, y2) = sheet.outlines["blade"].paper
     assert math.degrees(math.atan((x1 - x2) / (y1 - y2))) == pytest.approx(33.86, abs=0.05)
-
-
-@settings(max_examples=25, deadline=None)
-@given(
-    st.integers(1500, 8000), st.integers(900, 6000), st.integers(90, 240), st.integers(0, 3),
-    st.sampled_from((("2200 mm",), ("1200 mm", "1800 mm", "1500 mm"))), ANY_WIDTH,
-)  # fmt: skip
-def test_floor_anywhere(
-    long: int, wide: int, cover: int, pipes: int, boards: tuple[str, ...], width: float
-) -> None:
-    values = floor(long, wide, cover, boards, pipes=pipes)
-    assert collisions(lay("floor_plan", values, width).sheet) == ()
-
-
-@settings(max_examples=15, deadline=None)
-@given(rings(most=4), st.integers(120, 240), st.integers(0, 2), st.booleans(), ANY_WIDTH)
-def test_floor_of_any_square_room(ring: Ring, cover: int, pipes: int, door: bool, width: float) -> None:
-    doors = (("2", "10 mm", f"{abs(ring[2][1] - ring[1][1]) - 20:g} mm"),) if door else ()
-    values = floor(cover=cover, room=surveyed(ring), pipes=pipes, doors=doors)
-    assert collisions(lay("floor_plan", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(2400, 12000), st.integers(2300, 3600), st.sampled_from((400, 450, 600)), st.integers(0, 4),
-    st.booleans(), ANY_WIDTH,
-)  # fmt: skip
-def test_partition_anywhere(
-    long: int, high: int, spacing: int, rows: int, opened: bool, width: float
-) -> None:
-    openings = (long // 3,) if opened else ()
-    values = partition(long, high, spacing, openings=openings, rows=rows, longest="4.8 m")
-    assert collisions(lay("partition_elevation", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(400, 3000), st.integers(60, 400), st.integers(-8, 8), st.integers(5, 60), st.integers(10, 80),
-    st.integers(15, 40), st.sampled_from(("mdf", "timber")), ANY_WIDTH,
-)  # fmt: skip
-def test_window_board_anywhere(
-    reveal: int, deep: int, taper: int, nose: int, ear: int, thick: int, material: str, width: float
-) -> None:
-    values = window(reveal, deep, deep + taper, nose, ear, thick, material)
-    assert collisions(lay("window_board_section", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    st.integers(150, 5000), st.sampled_from((0.0, 20.0, 35.5, 41.6, 55.0)), st.integers(20, 90),
-    st.integers(60, 99), st.booleans(), ANY_WIDTH,
-)  # fmt: skip
-def test_balusters_anywhere(
-    run: int, pitch: float, baluster: int, most: int, whole: bool, width: float
-) -> None:
-    values = rake(run, pitch, baluster, most, whole=whole)
-    assert collisions(lay("baluster_rake", values, width).sheet) == ()
-
-
-@settings(max_examples=40, deadline=None)
-@given(st.integers(2, 20), st.integers(150, 220), st.integers(220, 300), ANY_WIDTH)
-def test_stair_anywhere(risers: int, rise: int, going: int, width: float) -> None:
-    assert collisions(lay("stair_section", stair(risers * rise, going, risers), width).sheet) == ()
 
 
 def test_skirting_pieces_lie_on_their_walls_and_never_on_one_another() -> None:
