@@ -14,7 +14,7 @@ from generator.safety.sections import KNOWN_WORDS
 from generator.wording.results import HELD, HELD_AGAINST, HELD_VERDICTS
 
 Documents: TypeAlias = tuple[tuple[str, str], ...]
-WHAT_SHARE, HERE_SHARE, RANGE_SHARE = 30.0, 14.0, 28.0
+WHAT_SHARE, HERE_SHARE, RANGE_SHARE = 27.0, 24.0, 25.0
 
 
 def held_figures(task: Task) -> tuple[Part, ...]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.quantities.families.out_of_square import Mitre, MitredSet
 from generator.quantities.families.packers import EvenPacker, PackerFit
+from generator.quantities.families.stairs import FlightSurvey, Guarding, StraightStair
 from generator.quantities.families.ways import Comparison, Way
 from generator.quantities.ledger import Entry, Ledger, OpeningLedger
 from generator.quantities.limits import Limits, limits_of
@@ -110,9 +111,20 @@ def _chosen(record: Comparison) -> Iterator[Finding]:
         yield from _way(way)
 
 
+def _held(record: FlightSurvey | StraightStair | Guarding) -> Iterator[Finding]:
+    """A figure that stands inside as worked, and may stand outside within the limits of the sizes."""
+    for one in record.held:
+        found = None if one.outside else _range(one.actual)
+        if found:
+            yield from (crossed for end in found[1:] for crossed in replace(one, actual=end).may_cross)
+
+
 _LOOKED_AT: Mapping[type, Callable[[Any], Iterator[Finding]]] = {
     EvenPacker: _packer,
     PackerFit: _fit,
     MitredSet: _mitres,
     Comparison: _chosen,
+    FlightSurvey: _held,
+    StraightStair: _held,
+    Guarding: _held,
 }

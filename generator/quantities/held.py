@@ -6,7 +6,7 @@ A size that stands outside is refused until somebody outside the firm has decide
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from generator.quantities.results import Finding, Findings, InputRefused
@@ -53,6 +53,11 @@ class Held:
             for code, limit, broken in sides
             if broken
         )
+
+    @property
+    def may_cross(self) -> Findings:
+        """The same said of an end of its limits, which it may come to."""
+        return tuple(replace(finding, code="held-may-cross") for finding in self.crossed)
 
     @property
     def verdict(self) -> str:

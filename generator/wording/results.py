@@ -118,6 +118,8 @@ FINDINGS: Mapping[str, str] = {
     "held-high": "%(about)s is %(actual)s, the most is %(limit)s and nobody is named who decided on it",
     "held-reached": "%(about)s is %(actual)s, it must be less than %(limit)s and nobody is named who "
     "decided on it",
+    "held-may-cross": "%(about)s stands inside as worked and may come to %(actual)s, where %(limit)s is the "
+    "limit",
     "rises-disagree": "the rises read one by one are %(actual)s off the whole height, and reading them to "
     "the step given explains %(limit)s: read them again",
     "end-gap-wide": "with fillets cut to the step given the gap at the newels is %(actual)s and the most is "

@@ -10,8 +10,12 @@ from hypothesis import given as forall
 from hypothesis import strategies as st
 from shapely.geometry import Point, Polygon, box
 
+from generator.quantities.doubts import findings_within
+from generator.quantities.families.stairs import StraightStair
 from generator.quantities.held import Held, held_words
 from generator.quantities.results import InputRefused, finding_words
+from generator.quantities.worked import Origin, given
+from generator.units import parse_value
 from tests.quantities.examples import run_with, size
 
 
@@ -173,6 +177,37 @@ def test_what_stands_outside_is_refused_until_somebody_has_decided() -> None:
 def test_a_word_that_is_not_offered_is_refused(name: str, word: str) -> None:
     with pytest.raises(InputRefused, match="word-not-offered"):
         stair(2600, 225, "13", **{name: word})
+
+
+def limited(text: str, within: str) -> Any:
+    return given(
+        "headroom", parse_value(text), label="Headroom", origin=Origin.JOB, within=parse_value(within)
+    )
+
+
+@pytest.mark.parametrize(
+    ("headroom", "told"),
+    [
+        ("2003 mm", ["headroom stands inside as worked and may come to 1998 mm, where 2000 mm is the limit"]),
+        ("2005 mm", []),
+    ],
+)
+def test_a_figure_that_limits_could_take_outside_is_left_in_doubt(headroom: str, told: list[str]) -> None:
+    made = run_with(
+        "straight_stair", total_rise="2600 mm", going="225 mm", risers="13",
+        headroom=limited(headroom, "5 mm"),
+    )  # fmt: skip
+    assert [finding_words(each, space=" ") for each in findings_within(made)] == told
+
+
+def test_a_figure_already_outside_is_refused_and_not_doubted_as_well() -> None:
+    made = run_with(
+        "straight_stair", total_rise="2600 mm", going="225 mm", risers="13",
+        headroom=limited("1990 mm", "5 mm"),
+    )  # fmt: skip
+    assert isinstance(made, StraightStair)
+    assert len(made.refused) == 1
+    assert list(findings_within(made)) == []
 
 
 # A flight that stands
