@@ -728,8 +728,59 @@ class JobEntry:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """What has changed in a document and when; `title` and `href` say in which, empty for this one."""
+
+    day: str
+    text: Prose
+    title: str = ""
+    href: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeLog:
+    """Changes, the newest first."""
+
+    key: str
+    title: str
+    intro: Prose = ""
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """A method that a tool or a hazard is met in: its number, the way to it, and at which steps."""
+
+    number: str
+    href: str
+    steps: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Used:
+    """A tool or a hazard with the methods it is met in."""
+
+    key: str
+    name: str
+    uses: tuple[Use, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UseList:
+    """All tools, or all hazards, of the methods of an index, in the order of their names."""
+
+    key: str
+    title: str
+    intro: Prose = ""
+    used: tuple[Used, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MethodEntry:
-    """A method on the index: number, title, short facts, a small drawing, and the ways to it."""
+    """A method on the index: number, title, short facts, a small drawing, and the ways to it.
+
+    `met` are the keys under which its tools and hazards stand in the lists of the same page.
+    """
 
     number: str
     title: str
@@ -738,6 +789,7 @@ class MethodEntry:
     picture: Picture | None = None
     links: tuple[Link, ...]
     jobs: tuple[JobEntry, ...] = ()
+    met: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -793,6 +845,8 @@ Block: TypeAlias = (
     | BriefingRecord
     | ChangeRecord
     | MethodList
+    | ChangeLog
+    | UseList
     | BenchCard
     | AnswerKey
     | MarkingPoints

@@ -18,6 +18,7 @@ from generator.documents.blocks import (
     TaskSummary,
     Term,
 )
+from generator.documents.changes import changes_of
 from generator.documents.cutting import cutting_part
 from generator.documents.hazards import hazard_table
 from generator.documents.held import held_figures
@@ -75,6 +76,7 @@ def _blocks(task: Task) -> tuple[Block, ...]:
         *((_questions(task),) if task.method.questions else ()),
         *((_glossary(task),) if task.method.glossary else ()),
         _record(task),
+        *changes_of(task),
         Part(key="annex-workings", title=say("Annex: workings"), blocks=(workings(task), policy_note(task))),
     )
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from generator.documents.blocks import Document, JobEntry, Link, MethodEntry, MethodList, Stage
+from generator.documents.changes import lately
 from generator.documents.figures import thumbnail
 from generator.documents.front import issue_of
 from generator.documents.task import Task, duration, first_paragraph, sentence
+from generator.documents.uses import keys_met, use_lists
 from generator.wording import Language, among
 
 STAGES = ("survey", "demolition", "structure", "first fixing", "second fixing", "finishing", "repairs")
@@ -34,8 +36,27 @@ def compose_index(listed: Sequence[Listed]) -> Document:
         title=say("Methods"),
         description=say("Task guides and method statements of %(company)s.", company=first.company),
         company=first.company,
-        blocks=(MethodList(stages=tuple(_stage(stage, listed, first.language) for stage in stages)),),
+        blocks=(
+            MethodList(stages=tuple(_stage(stage, listed, first.language) for stage in stages)),
+            *lately(_paged(listed)),
+            *use_lists((one.guide, _page(one.links)) for one in listed),
+        ),
     )
+
+
+def _paged(listed: Sequence[Listed]) -> Iterator[tuple[Task, str, str]]:
+    """Each guide and each statement with its title and its page."""
+    for one in listed:
+        method = one.guide.method
+        yield one.guide, f"{method.method.value} {method.title.value}", _page(one.links)
+        for task, links in one.statements:
+            if task.job:
+                yield task, task.job.job.value, _page(links)
+
+
+def _page(links: tuple[Link, ...]) -> str:
+    """The page itself, which stands first among the ways to it."""
+    return links[0].href if links else ""
 
 
 def stage_told(stage: str, language: Language) -> str:
@@ -67,6 +88,7 @@ def _entry(one: Listed) -> MethodEntry:
         picture=thumbnail(task),
         links=one.links,
         jobs=tuple(_job(task, links) for task, links in one.statements),
+        met=keys_met(task),
     )
 
 

@@ -13,6 +13,7 @@ from generator.model.hazards import Hazard
 from generator.model.lists import ManyOf, SomeOf
 from generator.model.scalars import (
     Code,
+    Dated,
     DottedName,
     FormatVersion,
     KebabName,
@@ -73,6 +74,14 @@ class ScheduleColumn(Described):
     head: Told | None = Field(None, description="the head of the column, where not the label")
 
 
+class Change(Described):
+    """What was changed in a method, for readers who knew it as it was."""
+
+    noun: ClassVar[str] = "a change"
+    date: Dated = Field(description="the day of the change, such as 2026-11-11")
+    what: Told = Field(description="what has changed, in a sentence or two, as guides and index print it")
+
+
 class Method(Described):
     """How one kind of work is done, for any sizes."""
 
@@ -98,6 +107,7 @@ class Method(Described):
     schedule: ManyOf[ScheduleColumn] = Field((), description="columns of the table of openings")
     card: Card | None = Field(None, description="what stands on the bench card")
     criteria: CodeTable[Told] = Field(Table.empty(), description="criteria by code, each in words")
+    changes: ManyOf[Change] = Field((), description="what has changed in the method, each with its day")
 
     def shown(self) -> tuple[Word, ...]:
         """The values that the table of openings and the bench card show, as name or name.field."""

@@ -16,6 +16,7 @@ from generator.documents.blocks import (
     Part,
     Sequence,
     Step,
+    UseList,
     every_block,
 )
 
@@ -91,6 +92,8 @@ def _inner_anchors(block: Block) -> Iterator[str]:
         yield from (f"reading-{check.number}" for check in block.checks)
     if isinstance(block, MethodList):
         yield from (stage.key for stage in block.stages)
+    if isinstance(block, UseList):
+        yield from (used.key for used in block.used)
     for step in block.steps if isinstance(block, Sequence) else ():
         yield f"step-{step.number}"
         yield from (figure.key for figure in step.figures)

@@ -1,5 +1,6 @@
-// Searches the whole site on the reader's device. The index comes as a script when the field is first used,
-// so that it also opens from a file; every word shown stands in the page.
+// Searches the whole site on the reader's device, and narrows the list of methods to a stage, a tool or a hazard.
+// The index comes as a script when the field is first used, so that it also opens from a file; every word shown
+// stands in the page.
 (function () {
   "use strict";
   var form = document.querySelector(".find");
@@ -112,4 +113,43 @@
     var first = list.querySelector("a");
     if (first) first.focus();
   });
+})();
+
+(function () {
+  "use strict";
+  var form = document.querySelector(".sieve");
+  if (!form) return;
+  function all(within, selector) { return Array.prototype.slice.call(within.querySelectorAll(selector)); }
+  var chosen = all(form, "select"), methods = all(document, ".method"), stages = all(document, ".stage");
+
+  // The choices are what the lists further down already tell.
+  function choices(list) {
+    if (list === "stage") return stages.map(function (stage) { return [stage.id, stage.querySelector("h2").textContent]; });
+    return all(document, "#" + list + " > ul > li").map(function (one) { return [one.id, one.querySelector(".used").textContent]; });
+  }
+
+  function offer(select) {
+    select.append(new Option(form.dataset.all, ""));
+    choices(select.dataset.of).forEach(function (choice) { select.append(new Option(choice[1], choice[0])); });
+  }
+
+  function meets(method, key) {
+    return !key || method.closest(".stage").id === key || (method.dataset.met || "").split(" ").indexOf(key) >= 0;
+  }
+
+  function narrow() {
+    var shown = methods.filter(function (method) {
+      method.hidden = !chosen.every(function (select) { return meets(method, select.value); });
+      return !method.hidden;
+    });
+    stages.forEach(function (stage) { stage.hidden = !all(stage, ".method:not([hidden])").length; });
+    var told = chosen.some(function (select) { return select.value; }) ? form.dataset.shown : "";
+    form.querySelector("[role=status]").textContent = told.replace("{count}", shown.length).replace("{all}", methods.length);
+  }
+
+  chosen.forEach(offer);
+  form.hidden = false;
+  form.addEventListener("change", narrow);
+  form.addEventListener("submit", function (event) { event.preventDefault(); });
+  narrow();
 })();
