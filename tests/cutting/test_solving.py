@@ -14,7 +14,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.quantities.cutting.bound import SCALE, bound_of, next_sum, plain_worths
+from generator.quantities.cutting.correcting import corrections
+from generator.quantities.cutting.first_fit import first_fit
 from generator.quantities.cutting.knapsack import best_patterns
+from generator.quantities.cutting.orders import StockLength
 from generator.quantities.cutting.problem import (
     Kind,
     Pattern,
@@ -25,7 +28,7 @@ from generator.quantities.cutting.problem import (
     rank_of,
 )
 from generator.quantities.cutting.solving import solve
-from generator.quantities.cutting.task import plan_of
+from generator.quantities.cutting.task import plan_of, problem_of
 from tests.cutting.samples import built, chance
 
 PUBLISHED = "STOREYROD_CUTTING_INSTANCES"
@@ -166,8 +169,6 @@ def test_published_instances_reach_their_published_optimum() -> None:
 @pytest.mark.parametrize("seed", [1, 2, 3])
 @pytest.mark.parametrize(("count", "kinds"), [(60, 0), (120, 0), (600, 40)])
 def test_the_gap_of_everyday_orders_is_half_a_per_cent_at_most(seed: int, count: int, kinds: int) -> None:
-    from generator.quantities.cutting.orders import StockLength
-
     stock = tuple(StockLength(length=length) for length in (4200, 4800, 8400))
     plan = plan_of(chance(seed, count, 300, 2000, kinds, stock=stock, trim=20))
     assert plan.gap <= 0.5
@@ -197,6 +198,31 @@ def test_the_knapsack_finds_the_best_of_every_pattern(sizes: dict[int, int], roo
     assert found.value == worth
     assert sum(values[at] * count for at, count in found.pattern.items) == worth
     assert found.pattern.left(told) >= 0
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    pieces=st.lists(st.integers(3, 20), min_size=1, max_size=30),
+    on_hand=st.tuples(st.integers(8, 50), st.integers(1, 3)),
+)
+def test_each_corrected_plan_is_whole_and_the_same_again(pieces: list[int], on_hand: tuple[int, int]) -> None:
+    told = problem(
+        {size: pieces.count(size) for size in pieces}, bar(on_hand[0], 0, on_hand[1]), bar(20), bar(45)
+    )
+    plans = list(corrections(told, plain_worths(told), 4))
+    assert len(plans) == 4
+    for plan in plans:
+        check(told, plan)
+    assert list(corrections(told, plain_worths(told), 4)) == plans
+
+
+def test_correcting_worths_finds_a_plan_that_first_fit_does_not() -> None:
+    order = chance(24, 115, 300, 2000, stock=tuple(StockLength(length=each) for each in (4200, 4800, 8400)))
+    told = problem_of(order)
+    first = first_fit(told, told.demands)
+    assert first is not None
+    best = min(cost_of(told, plan) for plan in corrections(told, plain_worths(told), 4))
+    assert best < cost_of(told, first)
 
 
 @settings(max_examples=60, deadline=None)

@@ -50,7 +50,7 @@ def choose(
 
 
 # Costs are whole, so a plan within less than one of the bound is the best there is.
-_OPTIONS = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.999, "mip_heuristic_effort": 0.1}
+_OPTIONS = {"mip_rel_gap": 0.0, "mip_abs_gap": 0.999, "mip_heuristic_effort": 0.0}
 
 
 def _model(problem: Problem, patterns: Sequence[Pattern], prices: Sequence[int], within: int | None) -> Any:

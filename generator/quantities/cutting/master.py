@@ -6,7 +6,7 @@ P. C. Gilmore and R. E. Gomory, Operations Research 9 (1961) and 11 (1963).
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,6 +15,9 @@ from generator.quantities.cutting.knapsack import best_patterns
 from generator.quantities.cutting.problem import Pattern, Problem
 
 _TOLERANCE = SCALE // 10**6
+_DUAL, _PRIMAL = 1, 4
+_BUNDLES = 4
+_ASKED_AFTER = 4
 _MISSING_COST = 8
 """A piece that is not cut at all costs this many times the dearest bar, so that none is left out for long."""
 
@@ -45,6 +48,10 @@ class Relaxed:
     worths: tuple[int, ...]
     limits: tuple[int, ...]
     missing: float
+
+    def cost(self, problem: Problem) -> float:
+        """What the bars in fractions cost."""
+        return sum(problem.kinds[pattern.kind].cost * share for pattern, share in self.shares)
 
 
 class Master:
@@ -97,6 +104,7 @@ class Master:
         """Ask for other numbers of each size, with some bars of the limited kinds gone."""
         import highspy
 
+        self._solver.setOptionValue("simplex_strategy", _DUAL)
         for row, count in enumerate(demands):
             self._solver.changeRowBounds(row, float(count), highspy.kHighsInf)
         for at, row in self._limit_rows.items():
@@ -117,22 +125,46 @@ class Master:
             missing=sum(values[: self._slack]),
         )
 
-    def grow(self, most: Sequence[int], rounds: int) -> Relaxed:
-        """Add improving patterns with at most `most` of each size until there are none or `rounds` end."""
+    def grow(
+        self, most: Sequence[int], rounds: int, enough: Callable[[Relaxed], bool] = lambda relaxed: False
+    ) -> Relaxed:
+        """Add improving patterns with at most `most` of each size until there are none or `rounds` end.
+
+        It ends too when `enough`, asked now and then, says so.
+        """
         relaxed = self.solve()
-        for _ in range(rounds):
+        self._solver.setOptionValue("simplex_strategy", _PRIMAL)
+        for number in range(1, rounds + 1):
             if not self.add(improving(self.problem, relaxed, most)):
                 break
             relaxed = self.solve()
+            if number % _ASKED_AFTER == 0 and enough(relaxed):
+                break
         return relaxed
 
 
 def improving(problem: Problem, relaxed: Relaxed, most: Sequence[int]) -> list[Pattern]:
-    """The best pattern of each kind that is worth more than its bar costs."""
+    """The best pattern of each kind that is worth more than its bar costs, and the best of what that leaves.
+
+    Patterns that share few pieces come into the programme together, so that it is solved less often.
+    """
+    left, found = list(most), list[Pattern]()
+    for _ in range(_BUNDLES):
+        better = _better(problem, relaxed, left)
+        if not better:
+            break
+        found += better
+        for at, count in better[0].items:
+            left[at] -= count
+    return found
+
+
+def _better(problem: Problem, relaxed: Relaxed, most: Sequence[int]) -> list[Pattern]:
+    """The best pattern of each kind that is worth more than its bar costs, the one worth most more first."""
     toll = dict(zip(problem.limited, relaxed.limits, strict=True))
     best = best_patterns(problem, relaxed.worths, most)
-    return [
-        each.pattern
+    more = [
+        (each.value - kind.cost * SCALE - toll.get(at, 0) - _TOLERANCE * max(1, kind.cost), each.pattern)
         for at, (kind, each) in enumerate(zip(problem.kinds, best, strict=True))
-        if each.value > kind.cost * SCALE + toll.get(at, 0) + _TOLERANCE * max(1, kind.cost)
     ]
+    return [pattern for gain, pattern in sorted(more, key=lambda each: (-each[0], each[1])) if gain > 0]

@@ -8,9 +8,10 @@ from dataclasses import dataclass, replace
 
 from generator.quantities.cutting.bound import SCALE, bound_of, next_sum, plain_worths
 from generator.quantities.cutting.choice import choose
+from generator.quantities.cutting.correcting import corrections
 from generator.quantities.cutting.dives import dive
 from generator.quantities.cutting.first_fit import first_fit
-from generator.quantities.cutting.master import Master
+from generator.quantities.cutting.master import Master, Relaxed
 from generator.quantities.cutting.near import near_patterns
 from generator.quantities.cutting.problem import (
     Bars,
@@ -29,13 +30,16 @@ from generator.quantities.cutting.tidying import fitted, joined, long_offcuts, w
 class Effort:
     """How far the search goes; counted in turns and never in time, so every machine finds the same plan."""
 
+    corrections: int = 3_000
+    most_corrections: int = 12
     rounds: int = 600
-    dives: int = 600
+    few: int = 30
+    dives: int = 20_000
     most_dives: int = 10
     patterns: int = 1200
     steps: int = 40_000
     pool: int = 250
-    nodes: int = 4_000
+    nodes: int = 1_200_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +57,10 @@ class Solved:
 
 
 USUAL = Effort()
+_MORE = 4
+"""So many times the dives are made while the best plan is not near the bound."""
+_NEAR = 200
+"""A plan is near the bound when no more than this part of its cost is left unproved."""
 
 
 def solve(problem: Problem, effort: Effort = USUAL) -> Solved | None:
@@ -88,6 +96,7 @@ class _Search:
         self._problem, self._effort = problem, effort
         self._best = _cleaned(problem, start)
         self._proof = bound_of(problem, plain_worths(problem))
+        self._met: dict[Pattern, None] = {}
         self.bound = 0
         self._raise(self._proof.whole)
 
@@ -98,17 +107,31 @@ class _Search:
 
     def run(self) -> None:
         """Search until the best is proven or the effort is spent."""
-        if self._proven:
-            return
-        master = self._relax()
-        for seed in range(self._dives):
+        if not self._proven:
+            self._correct()
+        if not self._proven:
+            self._improve()
+        if len({(kind.cost, kind.length) for kind in self._problem.kinds}) > 1:
+            self._lengths()
+
+    def _correct(self) -> None:
+        worths = plain_worths(self._problem)
+        pieces = sum(self._problem.demands)
+        rounds = max(2, min(self._effort.most_corrections, self._effort.corrections // pieces))
+        for bars in corrections(self._problem, worths, rounds):
+            self._met.update(dict.fromkeys(bars))
+            self._offer(bars)
             if self._proven:
+                break
+
+    def _improve(self) -> None:
+        master = self._relax()
+        for seed in range(self._effort.most_dives):
+            if self._proven or seed >= self._dives:
                 break
             self._dive(master, seed)
         if not self._proven:
             self._close(master)
-        if len({(kind.cost, kind.length) for kind in self._problem.kinds}) > 1:
-            self._lengths(master)
 
     def finished(self) -> Bars:
         """The best bars, joined and shifted so that what is left over is long."""
@@ -120,17 +143,30 @@ class _Search:
 
     @property
     def _dives(self) -> int:
-        """Fewer dives where there are more sizes, since each takes longer."""
-        return max(2, min(self._effort.most_dives, self._effort.dives // len(self._problem.sizes)))
+        """Fewer dives where there are more sizes, since each takes longer by the square of their number."""
+        dives = self._effort.dives if self._near else _MORE * self._effort.dives
+        return max(1, dives // len(self._problem.sizes) ** 2)
 
     @property
     def _proven(self) -> bool:
         return self.cost <= self.bound
 
+    @property
+    def _many(self) -> bool:
+        """Whether there are so many sizes that each step of a long search takes its time."""
+        return len(self._problem.sizes) > self._effort.few
+
+    @property
+    def _near(self) -> bool:
+        """Whether all a better plan could save is too little to be worth a long search."""
+        return (self.cost - self.bound) * _NEAR <= self.cost
+
     def _raise(self, least: int) -> None:
         """Take the bound up to the next cost that bars can make."""
-        costs = [kind.cost for kind in self._problem.kinds]
-        self.bound = max(self.bound, next_sum(costs, least, self.cost))
+        self.bound = max(self.bound, self._next(least))
+
+    def _next(self, least: int) -> int:
+        return next_sum([kind.cost for kind in self._problem.kinds], least, self.cost)
 
     def _offer(self, bars: Bars | None) -> None:
         if bars is None:
@@ -141,20 +177,31 @@ class _Search:
 
     def _relax(self) -> Master:
         master = Master(self._problem, [*self._best, *_singles(self._problem)])
-        relaxed = master.grow(self._problem.demands, self._effort.rounds)
-        self._proof = max(
-            self._proof, bound_of(self._problem, relaxed.worths), key=lambda bound: bound.scaled
-        )
-        self._raise(self._proof.whole)
+        relaxed = master.grow(self._problem.demands, self._effort.rounds, self._is_tight)
+        self._take_proof(relaxed)
         return master
+
+    def _take_proof(self, relaxed: Relaxed) -> None:
+        proof = bound_of(self._problem, relaxed.worths)
+        self._proof = max(self._proof, proof, key=lambda bound: bound.scaled)
+        self._raise(self._proof.whole)
+
+    def _is_tight(self, relaxed: Relaxed) -> bool:
+        """Whether the programme grown further could prove no more than is proved by now."""
+        self._take_proof(relaxed)
+        if not self._many or relaxed.missing:
+            return False
+        return self.bound >= self._next(_whole(relaxed.cost(self._problem)))
 
     def _dive(self, master: Master, seed: int) -> None:
         master.ask(self._problem.demands, Counter())
-        self._offer(dive(self._problem, master, master.solve(), seed))
+        self._offer(dive(self._problem, master, master.solve(), seed, self.bound))
 
     def _close(self, master: Master) -> None:
         """Choose among every pattern a cheaper plan could use, or the best met where those are too many."""
         every = self._every(self.cost - 1)
+        if every is None and self._many:
+            return
         patterns = every if every is not None else self._pool(master)
         prices = [self._problem.kinds[pattern.kind].cost for pattern in patterns]
         if not patterns:
@@ -174,20 +221,19 @@ class _Search:
 
     def _nodes(self, patterns: Sequence[Pattern]) -> int:
         """Fewer nodes where each costs more."""
-        return max(1, self._effort.nodes // len(patterns))
+        return max(1, self._effort.nodes // (len(patterns) * len(self._problem.sizes)))
 
     def _pool(self, master: Master) -> list[Pattern]:
         """The best bars so far, and of the patterns met those that waste the least worth."""
-        return list(dict.fromkeys([*self._best, *sorted(master.patterns, key=self._waste)]))[
-            : self._effort.pool
-        ]
+        met = sorted(self._met | dict.fromkeys(master.patterns), key=self._waste)
+        return list(dict.fromkeys([*self._best, *met]))[: self._effort.pool]
 
     def _waste(self, pattern: Pattern) -> tuple[int, Pattern]:
         worth = sum(self._proof.worths[at] * count for at, count in pattern.items)
         cost = self._problem.kinds[pattern.kind].cost * SCALE + self._proof.excess[pattern.kind]
         return cost - worth, pattern
 
-    def _lengths(self, master: Master) -> None:
+    def _lengths(self) -> None:
         """Among bars that cost no more, choose the least length and then the fewest bars."""
         self._offer(joined(self._problem, self._best))
         every = self._every(self.cost)
