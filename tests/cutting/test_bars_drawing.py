@@ -16,7 +16,7 @@ from generator.drawings.sheet import collisions
 from generator.memory.canonical import canonical
 from generator.quantities.cutting.orders import CuttingOrder, PieceToCut, StockLength
 from generator.quantities.cutting.task import plan_of
-from tests.cutting.samples import chance, doors
+from tests.cutting.samples import chance, doors, order, piece
 
 WIDTHS = (175.0, 80.0, 40.0)
 STOCK = (StockLength(length=3600, on_hand=1), StockLength(length=4200), StockLength(length=8400))
@@ -99,6 +99,24 @@ def test_a_left_leg_and_a_right_leg_are_not_one_shape() -> None:
     left, right = outlines["piece 1AL"].real, outlines["piece 1AR"].real
     assert (left[3][0] - left[0][0], left[1][0] - left[2][0]) == pytest.approx((0, 69))
     assert (right[3][0] - right[0][0], right[1][0] - right[2][0]) == pytest.approx((69, 0))
+
+
+def test_a_piece_cut_both_ends_one_way_keeps_its_length_from_point_to_point() -> None:
+    shifted = order(piece("A", 1279, -45, 45), piece("B", 900, 45, -45))
+    sheet = lay(NAME, sheet_values(plan_of(shifted))[0], 175.0).sheet
+    assert collisions(sheet) == ()
+    for mark, way in (("A", 69), ("B", -69)):
+        (left, _), (right, _), (low_right, _), (low_left, _) = sheet.outlines[f"piece {mark}"].real
+        assert (left - low_left, right - low_right) == pytest.approx((way, way))
+        whole = max(right, low_right) - min(left, low_left)
+        assert whole == pytest.approx({"A": 1279, "B": 900}[mark])
+
+
+def test_a_tilted_blade_takes_more_of_the_length() -> None:
+    """Turned 31.62 and tilted 33.86 degrees, a cut lies as steep as the plain mitre of a square corner."""
+    tilted = piece("A", 1000, 31.62, 0, left_tilt=33.86)
+    assert tilted.steepest == pytest.approx(45, abs=0.02)
+    assert order(tilted).saw(tilted) == order(tilted).saw(piece("A", 1000, 45))
 
 
 def test_the_end_is_bold_and_the_next_start_light() -> None:

@@ -63,6 +63,22 @@ def test_a_figure_without_a_published_source_is_marked_as_assumed(material: Mate
     assert "from memory" in material.source.typed or "ssumed" in material.source.typed
 
 
+MDF = {
+    "torus-69x18-mdf",
+    "torus-94x18-mdf",
+    "pencil-round-44x12-mdf",
+    "square-44x12-mdf",
+    "square-145x18-mdf",
+}
+
+
+def test_what_a_material_is_made_of_is_given_or_told_by_its_dust_and_never_guessed() -> None:
+    made = {key: material.fields.get("made_of") for key, material in CATALOGUE.materials.items()}
+    assert {key for key in MDF if str(made[key]) != "mdf"} == set()
+    assert str(made["ogee-69x19-softwood"]) == str(made["planed-hardwood"]) == "timber"
+    assert made["plywood-18"] is made["wood-glue"] is None
+
+
 # HSE woodworking noise table: circular saws 97 to 102, band resaws 90 to 105 dB(A). Nothing published was
 # read for other tools or for vibration, so those are left open.
 PUBLISHED = {"circular saws": "102 dB", "band resaws": "105 dB"}

@@ -73,6 +73,7 @@ def test_a_length_weighs_its_volume_times_its_density() -> None:
             "thickness",
         ),
         ({"shape": "chamfer", "depth": "5 mm", "breadth": "70 mm"}, "moulding-does-not-fit", "width"),
+        ({"shape": "cove", "depth": "14 mm", "fillet_breadth": "23 mm"}, "cove-overhangs", "depth"),
         ({"shape": "ogee", "depth": "12 mm", "breadth": "10 mm"}, "ogee-overhangs", "depth"),
     ],
 )  # fmt: skip

@@ -190,6 +190,14 @@ def test_a_tongue_adds_to_the_board_and_a_gap_takes_from_it() -> None:
         window(tongue="8 mm")
 
 
+def test_the_end_packers_lie_between_the_faces_of_the_reveal() -> None:
+    made = window(reveal_width="1238 mm", packer_end="75 mm")
+    bays = made.packers.number - 1
+    assert 75 + bays * made.packer_pitch.number == pytest.approx(1238 - 75)
+    with pytest.raises(InputRefused, match="packers-past-reveal"):
+        window(packer_end="605 mm")
+
+
 def test_a_reveal_out_of_parallel_or_a_thin_board_is_told() -> None:
     assert [each.code for each in window(most_taper="3 mm").refused] == ["reveal-tapers"]
     long = window(reveal_width="1800 mm", board_thickness="18 mm", thickness_for_span="25 mm")

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
+from typing import TypeVar
 
 import pytest
 
@@ -25,12 +27,22 @@ from generator.wording.report import report_text
 ROOT = Path(__file__).parents[2]
 
 
+NUMBER = "SF-07"
+Numbered = TypeVar("Numbered", Method, Job)
+
+
+def _of_number(found: Sequence[Numbered]) -> Numbered:
+    """The method, or the job, of the number this file is about."""
+    return next(one for one in found if str(one.method) == NUMBER)
+
+
 @cache
 def loaded() -> tuple[Project, Ledger, Ledger, str]:
     """The demonstration, worked out on its example sizes and for its job, with everything reported."""
     log = ProblemLog()
     project = load_folder(ROOT, log)
-    method, job = project.methods[0], project.jobs[0]
+    method = _of_number(project.methods)
+    job = _of_number(project.jobs)
     guide, statement = work_out(method, None, project, log), work_out(method, job, project, log)
     check_safety(method, None, project, log)
     check_safety(method, job, project, log)
@@ -38,11 +50,11 @@ def loaded() -> tuple[Project, Ledger, Ledger, str]:
 
 
 def method() -> Method:
-    return loaded()[0].methods[0]
+    return _of_number(loaded()[0].methods)
 
 
 def job() -> Job:
-    return loaded()[0].jobs[0]
+    return _of_number(loaded()[0].jobs)
 
 
 def steps() -> tuple[Step, ...]:
