@@ -6,6 +6,7 @@ import itertools
 import json
 import os
 import random
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -30,6 +31,7 @@ from generator.quantities.cutting.problem import (
 from generator.quantities.cutting.solving import solve
 from generator.quantities.cutting.task import plan_of, problem_of
 from tests.cutting.samples import built, chance
+from tests.quantities.published import ROLL, ROLL_FEWEST, ROLL_LEFT, ROLL_WIDTHS
 
 PUBLISHED = "STOREYROD_CUTTING_INSTANCES"
 
@@ -161,6 +163,40 @@ def test_published_instances_reach_their_published_optimum() -> None:
         found[one["name"]] = (solved.cost, solved.proven)
     assert found == {one["name"]: (one["optimum_bars"], True) for one in published()}
     assert found
+
+
+def fewest_by_assignment(lengths: Sequence[int], room: int) -> int:
+    """Bars by the plainest whole-number model: each piece in one bar, each bar used or not."""
+    import highspy
+
+    model = highspy.Highs()
+    model.silent()
+    used = [model.addBinary() for _ in lengths]
+    placed = [[model.addBinary() for _ in used] for _ in lengths]
+    for piece in placed:
+        model.addConstr(sum(piece[1:], piece[0]) == 1)
+    for bar_, on in enumerate(used):
+        held = [length * piece[bar_] for length, piece in zip(lengths, placed, strict=True)]
+        model.addConstr(sum(held[1:], held[0]) <= room * on)
+    model.minimize(sum(used[1:], used[0]))
+    return round(model.getObjectiveValue())
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_the_whole_number_model_finds_no_fewer_bars(seed: int) -> None:
+    draw = random.Random(seed)
+    lengths = [draw.randint(900, 4200) for _ in range(7)]
+    solved = solve(problem(dict(Counter(lengths)), bar(8400, 1)))
+    assert solved is not None
+    assert solved.cost == fewest_by_assignment(lengths, 8400)
+
+
+def test_the_paper_rolls_of_the_textbooks_take_seventy_three() -> None:
+    solved = solve(problem(ROLL_WIDTHS, bar(ROLL, 1)))
+    assert solved is not None
+    assert (solved.cost, solved.proven) == (ROLL_FEWEST, True)
+    used = sum(width * count for width, count in ROLL_WIDTHS.items())
+    assert 1 - used / (solved.cost * ROLL) == pytest.approx(ROLL_LEFT, abs=5e-6)
 
 
 # How good, where nothing is known beforehand

@@ -2,6 +2,7 @@
 
 `known` is "own derivation" (arithmetic on a drawing, checked by an independent construction),
 "common practice, no source", "published", or "published, told from memory and not seen again".
+Which calculators are held against what else is told in `evidence.py`.
 """
 
 from __future__ import annotations
@@ -456,6 +457,40 @@ PUBLISHED_VALUES = (
         known=OWN,
     ),
     Worked(
+        calculator="opening_shape",
+        inputs={
+            "width_top": "3 m", "width_floor": "3 m", "height_left": "4 m", "height_right": "4 m",
+            "diagonal_left_foot": "5 m", "diagonal_right_foot": "5 m", "read_to": "1 mm",
+        },
+        gives={"left_top": "90°", "right_top": "90°", "left_foot": "90°", "right_foot": "90°"},
+        source="3, 4 and 5 make a right angle: Euclid, Elements, I.48",
+        known=PUBLISHED,
+    ),
+    Worked(
+        calculator="room",
+        inputs={
+            "walls": ("7280.11 mm", "7615.773 mm", "4242.641 mm", "4123.106 mm", "2828.427 mm"),
+            "corners": ("82.7468 deg", "68.1986 deg", "120.9638 deg", "239.0362 deg", "29.0546 deg"),
+        },
+        gives={"area": "30 m²", "apart": "0 mm"},
+        source="corners (3,4) (5,11) (12,8) (9,5) (5,6), area 30: the usual example of the shoelace formula",
+        known=PUBLISHED,
+    ),
+    Worked(
+        calculator="joint_bead",
+        inputs={"length": "1 m", "width": "1 mm", "depth": "1 mm"},
+        gives={"volume": "1 ml"},
+        source="the litre is a cubic decimetre: BIPM, The International System of Units, 9th ed., Table 8",
+        known=PUBLISHED,
+    ),
+    Worked(
+        calculator="ladder_set_up",
+        inputs={"height": "4 m"},
+        gives={"foot_out": "1000 mm", "angle": "76°"},
+        source="a leaning ladder stands one out for four up, about 75 degrees: HSE, INDG455",
+        known=PUBLISHED,
+    ),
+    Worked(
         calculator="screw_rows",
         inputs={
             "length": "2065 mm", "width": "60 mm", "spacing": "300 mm", "row_spacing": "300 mm",
@@ -466,6 +501,33 @@ PUBLISHED_VALUES = (
         known=OWN,
     ),
 )  # fmt: skip
+
+# Worked examples of engines that are no calculator of a method; each is held where `evidence.py` says.
+
+# A plant built in fourteen activities: weeks of work by activity, and what each comes after. The longest way
+# through takes 44 weeks. Hillier and Lieberman, Introduction to Operations Research, 7th edition, chapter 10.
+PLANT_WEEKS = {
+    "A": 2, "B": 4, "C": 10, "D": 6, "E": 4, "F": 5, "G": 7, "H": 9, "I": 7, "J": 8, "K": 4, "L": 5, "M": 2,
+    "N": 6,
+}  # fmt: skip
+PLANT_AFTER = {
+    "A": "", "B": "A", "C": "B", "D": "C", "E": "C", "F": "E", "G": "D", "H": "EG", "I": "C", "J": "FI",
+    "K": "J", "L": "J", "M": "H", "N": "KL",
+}  # fmt: skip
+PLANT_LONGEST, PLANT_CRITICAL, PLANT_KNOWN = 44, "ABCEFJLN", REMEMBERED
+
+# Rolls of 13 widths from rolls of 5600 mm: 73 of them, with 0.401 % left over. The standing example of the
+# encyclopaedia article on the cutting stock problem.
+ROLL, ROLL_FEWEST, ROLL_LEFT, ROLL_KNOWN = 5600, 73, 0.00401, REMEMBERED
+ROLL_WIDTHS = {
+    1380: 22, 1520: 25, 1560: 12, 1710: 14, 1820: 18, 1880: 18, 1930: 20, 2000: 10, 2050: 12, 2100: 14,
+    2140: 16, 2150: 18, 2200: 20,
+}  # fmt: skip
+
+# (10 + x + r) × (10 − x + s) for x within 2, r and s within 1 of nought: 49 to 169 by intervals alone, 71 to
+# 129 where what the two have in common stays in common. Stolfi and de Figueiredo, An introduction to affine
+# arithmetic, TEMA 4 (2003).
+SHARED_PRODUCT, APART_PRODUCT, PRODUCT_KNOWN = (71.0, 129.0), (49.0, 169.0), REMEMBERED
 
 # Temperature in °C, relative humidity, moisture content in per cent as printed to one decimal; the equation
 # agrees with the table to 0.06. USDA Wood Handbook FPL-GTR-190 (2010), Table 4-2, as others report it.

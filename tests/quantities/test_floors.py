@@ -190,6 +190,13 @@ def test_waste_is_what_is_bought_beyond_what_is_laid() -> None:
     assert floor.waste.number == pytest.approx(bought / (4440 * 3550) - 1)
 
 
+@settings(max_examples=30, deadline=None)
+@forall(rings())
+def test_a_room_reaches_as_far_as_its_polygon(ring: Ring) -> None:
+    found, (left, top, right, bottom) = run_with("room_reach", room=surveyed(ring)), Polygon(ring).bounds
+    assert (found.along.number, found.across.number) == (right - left, bottom - top)
+
+
 def test_a_pipe_is_placed_in_its_row_with_a_hole_a_gap_larger_all_round() -> None:
     floor = layout(
         pipe_alongs=(size("300 mm"), size("900 mm")), pipe_acrosses=(size("60 mm"), size("600 mm")),

@@ -16,6 +16,7 @@ from generator.quantities import functions as f
 from generator.quantities.limits import Limits, limit_lines, limits_of
 from generator.quantities.worked import Origin, Worked, applied, given, plain
 from generator.units import LENGTH, Value, parse_value
+from tests.quantities.published import APART_PRODUCT, SHARED_PRODUCT
 
 
 def size(name: str, at: str, within: str = "") -> Worked:
@@ -175,6 +176,14 @@ def test_no_outcome_lies_outside_its_range(way, numbers, reaches, off) -> None:
     assert found.low is not None and found.high is not None
     slack = 1e-6 * max(abs(outcome), 1)
     assert float(found.low.magnitude) - slack <= outcome <= float(found.high.magnitude) + slack
+
+
+def test_the_published_product_keeps_what_its_factors_share() -> None:
+    ten, x, y = size("ten", "10 mm"), size("x", "0 mm", "2 mm"), size("y", "0 mm", "2 mm")
+    r, s = size("r", "0 mm", "1 mm"), size("s", "0 mm", "1 mm")
+    shared, apart = limits((ten + x + r) * (ten - x + s)), limits((ten + x + r) * (ten - y + s))
+    assert [float(end.magnitude) for end in (shared.low, shared.high)] == pytest.approx(SHARED_PRODUCT)
+    assert [float(end.magnitude) for end in (apart.low, apart.high)] == pytest.approx(APART_PRODUCT)
 
 
 def test_wider_limits_never_give_a_narrower_range() -> None:

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given as forall
 from hypothesis import settings
 from hypothesis import strategies as st
+from shapely import unary_union
 from shapely.geometry import box
 
 from generator.quantities.results import InputRefused, finding_words
@@ -182,6 +183,29 @@ def test_a_mirrored_window_takes_the_same_board(reveal: int, left: int, right: i
         turned.left_notch.value,
     )
     assert seen.width.number - max(seen.left_notch.number, seen.right_notch.number) == nose
+
+
+@forall(
+    st.integers(600, 2400), st.integers(80, 300), st.integers(-6, 6), st.integers(10, 60), st.integers(1, 80)
+)  # fmt: skip
+def test_a_board_cut_to_its_notches_fills_reveal_nosing_and_ears(
+    reveal: int, left: int, taper: int, nose: int, ear: int
+) -> None:
+    """On plan, the frame along y = 0 with its gap: what is left of the board after both notches."""
+    right = left + taper
+    made = window(
+        reveal_width=f"{reveal} mm", left_depth=f"{left} mm", right_depth=f"{right} mm",
+        projection=f"{nose} mm", ear=f"{ear} mm",
+    )  # fmt: skip
+    front = max(left, right) + nose
+    back, end = front - made.width.number, made.length.number - ear
+    board = box(-ear, back, end, front)
+    board = board.difference(box(-ear, back, 0, back + made.left_notch.number))
+    board = board.difference(box(reveal, back, end, back + made.right_notch.number))
+    stands = unary_union([
+        box(0, 2, reveal, front), box(-ear, left, 0, front), box(reveal, right, reveal + ear, front),
+    ])  # fmt: skip
+    assert board.symmetric_difference(stands).area < 1e-6
 
 
 def test_a_tongue_adds_to_the_board_and_a_gap_takes_from_it() -> None:

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from generator.quantities.programme import CLOCK_DAY, Programme, Task, programme, programme_of
 from tests.quantities.folders import job_text, method_text, work
+from tests.quantities.published import PLANT_AFTER, PLANT_CRITICAL, PLANT_LONGEST, PLANT_WEEKS
 
 PACKERS = (
     Task(number=1, work=40, after=()),
@@ -90,6 +91,23 @@ def test_the_longest_path_agrees_with_networkx(tasks: tuple[Task, ...]) -> None:
     made, graph = programme(tasks), network(tasks)
     assert made.end == networkx.dag_longest_path_length(graph)
     assert set(networkx.dag_longest_path(graph)) - {"begin", "end"} <= set(made.critical)
+
+
+def test_the_published_plant_takes_its_forty_four_weeks() -> None:
+    """Each letter a step, in an order in which what it comes after stands before it."""
+    letters = "ABCDEFGHIJKLMN"
+    made = programme(
+        tuple(
+            Task(
+                number=letters.index(each) + 1,
+                work=PLANT_WEEKS[each],
+                after=tuple(letters.index(before) + 1 for before in PLANT_AFTER[each]),
+            )
+            for each in letters
+        )
+    )
+    assert made.end == PLANT_LONGEST
+    assert "".join(letters[number - 1] for number in made.critical) == PLANT_CRITICAL
 
 
 @settings(max_examples=60, deadline=None)
