@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 from generator.drawings.clipping import Point, Points, circle, rectangle
 from generator.drawings.figures import Angle, Size
@@ -361,6 +362,20 @@ _FAMILIES: tuple[Callable[[Jamb, float, float], Iterator[Part]], ...] = (
     _packing,
     _nail,
 )
+
+
+_NOTHING = Size(mm=0.0, text="0")
+_UNSEEN: dict[str, Any] = {
+    "opening_angle": Angle(degrees=0.0, text="0"),
+    **dict.fromkeys(("wall_thickness", "frame_depth", "leaf_thickness", "hinge_gap"), _NOTHING),
+    **dict.fromkeys(("skirting_thickness", "skirting_shadow", "pin_projection"), _NOTHING),
+    **dict.fromkeys(("stop_width", "stop_thickness"), _NOTHING),
+}
+
+
+def front_jamb(**given: Any) -> Jamb:
+    """A jamb by the sizes of its front alone; those of leaf, hinge, stop and skirting are 0."""
+    return Jamb(**(_UNSEEN | given))
 
 
 _DEEP, _DEEPEST = 17.0, 32.0

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 from generator.drawings.clipping import Box, rectangle
 from generator.drawings.dimensions import dimension, spread
-from generator.drawings.figures import Angle, Core, Shape, Size, Substance
-from generator.drawings.jamb_parts import Jamb, Part, front_parts
+from generator.drawings.figures import Core, Shape, Size, Substance
+from generator.drawings.jamb_parts import Jamb, Part, front_jamb, front_parts
 from generator.drawings.keys import LETTERS, Entry, letter_run, notes
 from generator.drawings.lettering import cap, extent
 from generator.drawings.measures import Measures
@@ -76,7 +75,7 @@ def jamb_rod(
     material, UnknownProfile for an unknown moulding.
     """
     given = {name: value for name, value in locals().items() if name not in {"width", "outer_mark"}}
-    jamb = Jamb(**(_UNSEEN | given))
+    jamb = front_jamb(**given)
     marks = _marks(jamb, outer_mark)
     where = _place(jamb, width)
     sheet, parts = Sheet(width=width), front_parts(jamb)
@@ -89,15 +88,6 @@ def jamb_rod(
         scale=where.named,
         key=tuple(Entry(letter=letter, text=part.name) for letter, part in _lettered(parts)),
     )
-
-
-_NOTHING = Size(mm=0.0, text="0")
-_UNSEEN: dict[str, Any] = {
-    "opening_angle": Angle(degrees=0.0, text="0"),
-    **dict.fromkeys(("wall_thickness", "frame_depth", "leaf_thickness", "hinge_gap"), _NOTHING),
-    **dict.fromkeys(("skirting_thickness", "skirting_shadow", "pin_projection"), _NOTHING),
-    **dict.fromkeys(("stop_width", "stop_thickness"), _NOTHING),
-}
 
 
 def _marks(jamb: Jamb, outer: Size | None) -> tuple[_Mark, ...]:

@@ -48,7 +48,7 @@ def doors(project: Project) -> Ledger:
 def test_each_opening_of_its_own_sizes_has_a_sheet(project: Project, doors: Ledger) -> None:
     shown = figures(composed(project, doors))
     assert [(figure.number, figure.picture.name, figure.scale) for figure in shown] == [
-        (mark, "jamb_section", "1:1") for mark in ("1", "2", "3", "4")
+        (mark, name, "1:1") for name in ("jamb_section", "head_section") for mark in ("1", "2", "3", "4")
     ]
 
 
@@ -57,7 +57,7 @@ def test_openings_that_are_alike_share_a_sheet(project: Project, doors: Ledger) 
     first = doors.openings[0]
     twin = replace(first, mark="9")
     shown = figures(composed(project, replace(doors, openings=(first, twin, doors.openings[1]))))
-    assert [figure.number for figure in shown] == ["1, 9", "2"]
+    assert [figure.number for figure in shown] == ["1, 9", "2", "1, 9", "2"]
 
 
 def test_a_job_without_a_full_size_drawing_has_none(project: Project) -> None:
@@ -69,7 +69,7 @@ def test_a_sheet_measures_what_it_shows(project: Project, doors: Ledger, tmp_pat
     document, file = composed(project, doors), tmp_path / "full-size.pdf"
     assert document is not None
     file.write_bytes(render_pdf(render_sheet(document, load_theme()), load_theme()))
-    assert facts(file).pages == 4
+    assert facts(file).pages == 8
     assert "Openings served: 2" in text_of(file)
     cut = [line.size for line in outlines(file, 2) if line.width and 0.45 < line.width < 0.55]
     assert any(size == pytest.approx((24.0, 9.0), abs=0.1) for size in cut)

@@ -71,6 +71,23 @@ def rod(**changed: object) -> dict[str, object]:
     return {name: value for name, value in whole.items() if name in taken} | {"outer_mark": size(edge)}
 
 
+def head(**changed: object) -> dict[str, object]:
+    """The jamb's own sizes, as far as the head takes them."""
+    taken = {parameter.name for parameter in DRAWINGS["head_section"].parameters}
+    return {name: value for name, value in jamb(**changed).items() if name in taken}  # type: ignore[arg-type]
+
+
+def scribe(*, height: float = 119.0, thick: float = 15.0, **changed: object) -> dict[str, object]:
+    values: dict[str, object] = {
+        "shape": "torus",
+        "height": size(height),
+        "thickness": size(thick),
+        "material": "timber",
+        "back_cut": Angle(degrees=3.0, text="3"),
+    }
+    return {**values, **changed}
+
+
 def doorway(
     *,
     wide: float = 768.0,
@@ -183,6 +200,8 @@ USUAL: dict[str, dict[str, object]] = {
     "doorway_elevation": doorway(),
     "jamb_section": jamb(),
     "jamb_rod": rod(),
+    "head_section": head(),
+    "scribe_detail": scribe(),
     "quirk_marks": marks(),
     "set_back_readings": readings(),
 }
