@@ -89,7 +89,9 @@ def _figures(opening: OpeningLedger | None, entry: Entry) -> Iterator[Figure]:
 def _told(where: _Where, result: object) -> Iterator[Figure]:
     if isinstance(result, Worked):
         yield _worked(where, result)
-    elif isinstance(result, str | Readings | Judged | Finding | Held):
+    elif isinstance(result, Held):
+        yield _held(where, result)
+    elif isinstance(result, str | Readings | Judged | Finding):
         yield _figure(where, _in_words(result))
     elif isinstance(result, tuple):
         yield from _several(where, result)
@@ -147,13 +149,17 @@ def _worked(where: _Where, item: Worked) -> Figure:
     )
 
 
+def _held(where: _Where, held: Held) -> Figure:
+    """The figure as a number, with what it is held against and how it stands in words."""
+    told = held_words(held, KNOWN_WORDS[held.known], space=SPACE)
+    return replace(_worked(where, held.actual), value=told, working=())
+
+
 def _figure(where: _Where, value: str) -> Figure:
     return Figure(opening=where.opening, name=where.name, label=where.label, value=value)
 
 
-def _in_words(result: str | Readings | Judged | Finding | Held) -> str:
-    if isinstance(result, Held):
-        return held_words(result, KNOWN_WORDS[result.known], space=SPACE)
+def _in_words(result: str | Readings | Judged | Finding) -> str:
     if isinstance(result, Finding):
         return finding_words(result, space=SPACE)
     if isinstance(result, Readings):

@@ -96,7 +96,9 @@ def test_the_cutting_list_tells_pieces_alike_on_one_line(stair: Task) -> None:
 
 
 def test_the_terminal_tells_them_so_too_and_a_held_figure_on_one_line(stair: Task) -> None:
-    told = {figure.name: figure.value for figure in figures_of(stair.ledger)}
+    figures = {figure.name: figure for figure in figures_of(stair.ledger)}
+    told = {name: figure.value for name, figure in figures.items()}
+    assert (figures["guard.held.4"].number, figures["guard.held.4"].unit) == ("98.5", "mm")
     assert told["rake_cut.pieces.1 to 13.mark"] == "R1 to R13"
     assert told["rake_cut.pieces.1 to 13.long_point"] == "814.6 mm"
     assert "rake_cut.pieces.2.long_point" not in told
