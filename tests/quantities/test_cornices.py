@@ -87,7 +87,15 @@ def test_a_piece_that_is_shifted_has_one_end_with_a_minus() -> None:
     shifted, closing = made.cuts[0], made.cuts[2]
     assert (printed(shifted, "left_end"), printed(shifted, "right_end")) == ("−31.6°", "31.6°")
     assert (printed(closing, "left_end"), printed(closing, "right_end")) == ("31.6°", "31.6°")
-    assert (printed(shifted, "left_tilt"), shifted.hand, closing.hand) == ("33.9°", "in / out", "in / in")
+    assert (printed(shifted, "left_tilt"), shifted.hand, closing.hand) == ("33.9°", "out / in", "in / in")
+
+
+def test_a_piece_lies_with_its_longer_edge_away_and_its_ends_are_told_as_it_lies() -> None:
+    made = cornice(corners=("92 deg", "88 deg", "270 deg", "90 deg", "90 deg", "90 deg"))
+    first = next(cut for cut in made.cuts if cut.name.startswith("wall 1,"))
+    corner = run_with("sprung_mitre", spring="38 deg", corner="92 deg", turns="internal", width="94 mm")
+    assert first.name == "wall 1, wall edge away"
+    assert printed(first, "left_end") == printed(corner, "mitre")
 
 
 def test_the_longest_a_piece_is_runs_from_edge_to_edge() -> None:

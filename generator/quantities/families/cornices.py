@@ -223,12 +223,12 @@ def _cut(piece: CornicePiece, ends: tuple[_Corner, _Corner], rules: _Rules) -> P
     wall_away = piece.wall_edge.number >= piece.ceiling_edge.number
     lying = ends[::-1] if wall_away else ends
     left, right = (-end.mitre.mitre if end.external == wall_away else end.mitre.mitre for end in lying)
-    over = sum(end.external for end in ends) * rules.over
+    over, away = sum(end.external for end in ends) * rules.over, "wall" if wall_away else "ceiling"
     return Piece(
         mark=piece.mark,
-        name=f"wall {piece.wall.number:g}",
+        name=f"wall {piece.wall.number:g}, {away} edge away",
         role="cornice",
-        hand=" / ".join(_HANDS[turns] for turns in (piece.left_turns, piece.right_turns)),
+        hand=" / ".join(_HANDS[end.shown.turns] for end in lying),
         long_point=piece.length_to_cut,
         short_point=least((piece.wall_edge, piece.ceiling_edge)),
         left_end=left,
