@@ -11,14 +11,16 @@ from generator.documents.figures import said_of
 from generator.documents.task import Task
 from generator.drawings.bar_values import NAME, sheet_values
 from generator.drawings.orders import PAPER, PHONE, Order
+from generator.drawings.words import spoken
 from generator.quantities.cutting.plan import CuttingPlan
 from generator.quantities.cutting.within import PlansWithin, plans_within
 from generator.quantities.cutting.wording import outcome_words, within_words
+from generator.wording import ENGLISH, Language
 
 
-def plan_orders(plans: Sequence[CuttingPlan]) -> tuple[Order, ...]:
-    """The drawings of all plans, sheet by sheet, for paper and for a phone."""
-    sheets = (sheet for at, plan in enumerate(plans) for sheet in _sheets(plan, first=at == 0))
+def plan_orders(plans: Sequence[CuttingPlan], language: Language = ENGLISH) -> tuple[Order, ...]:
+    """The drawings of all plans, sheet by sheet, for paper and a phone, with what their marks stand for."""
+    sheets = (sheet for at, plan in enumerate(plans) for sheet in _sheets(plan, at == 0, language))
     return tuple(order for sheet in sheets for order in (sheet, _on_phone(sheet)))
 
 
@@ -41,7 +43,7 @@ def cutting_part(task: Task) -> Part | None:
 
 def _blocks(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> Iterator[Figure]:
     number = task.plans.index(plan) + 1
-    for place, sheet in enumerate(_sheets(plan, first=number == 1), 1):
+    for place, sheet in enumerate(_sheets(plan, number == 1, task.language), 1):
         picture = task.pictures[sheet]
         key, phone = f"bars-{number}-{place}", task.pictures[_on_phone(sheet)]
         caption = (
@@ -56,8 +58,9 @@ def _outcome(task: Task, plan: CuttingPlan, within: PlansWithin | None) -> str:
     return f"{outcome} {within_words(within, task.language)}" if within else outcome
 
 
-def _sheets(plan: CuttingPlan, *, first: bool) -> Iterator[Order]:
-    for values in sheet_values(plan, explained=not first):
+def _sheets(plan: CuttingPlan, first: bool, language: Language) -> Iterator[Order]:
+    sheets, _ = spoken(lambda: tuple(sheet_values(plan, explained=not first)), language)
+    for values in sheets:
         yield Order(name=NAME, width=PAPER, values=tuple(sorted(values.items())))
 
 

@@ -409,7 +409,7 @@ def _table(frame: _Frame, bar: StockBar, top: float) -> float:
     sheet, left = frame.sheet, margin(frame.sheet)
     right = sheet.width - left
     columns = (right - 34.0, right - 17.0, right)
-    rows = [("", "", "length", "ends", "next")]
+    rows = [("", "", say("length"), say("ends"), say("next"))]
     rows += [
         (str(place), piece.mark, piece.length.text, piece.end.text, _after(bar, piece))
         for place, piece in enumerate(bar.pieces, 1)

@@ -129,12 +129,12 @@ def _sprung_parts(made: _Sprung) -> Iterator[tuple[str, str, Points, str, str, t
     words, material = say(MADE_OF[made.material]), _MATERIALS[made.material]
     size = f"{made.shape.capitalize()}, {words}, {made.width.text} × {made.thickness.text}"
     wall = rectangle(-_PLASTER - _CORE, -_BOARD, -_PLASTER, low)
-    yield "E", "wall", wall, "block", "Wall", (2, 3)
-    yield "F", "plaster", rectangle(-_PLASTER, 0.0, 0.0, low), "plaster", "Plaster", (2,)
+    yield "E", "wall", wall, "block", say("Wall"), (2, 3)
+    yield "F", "plaster", rectangle(-_PLASTER, 0.0, 0.0, low), "plaster", say("Plaster"), (2,)
     board = rectangle(-_PLASTER, -_BOARD, far, 0.0)
-    yield "D", "ceiling", board, "plaster", "Ceiling board", (1,)
+    yield "D", "ceiling", board, "plaster", say("Ceiling board"), (1,)
     joist = rectangle(-_PLASTER, -_BOARD - _JOIST, far, -_BOARD)
-    yield "C", "joist", joist, "long grain", "Joist or noggin, found and marked", (0, 1)
+    yield "C", "joist", joist, "long grain", say("Joist or noggin, found and marked"), (0, 1)
     ground = say(
         "Ground, %(ground_up)s up the wall and %(ground_out)s out",
         ground_up=made.ground_up.text,
@@ -645,18 +645,22 @@ def cornice_plan(
         _room_letters(view, plan, pieces, settings)
         sheet.settle()
         low = key(sheet, entries, view.zone.box.bottom + 3.0) + 1.5
-        notes(sheet, _ROOM_LINES, low)
+        notes(sheet, _room_lines(), low)
         left_out(sheet)
     sheet.height = math.ceil(max(sheet.bottom() + 3.0, view.zone.box.bottom if sheet.thumbnail else 0.0))
     alt = _room_alt(plan, named, pieces, settings)
     return Drawn(sheet=sheet, title=words, alt=alt, scale=named, key=entries)
 
 
-_ROOM_LINES = (
-    "Letters run in the order of fitting; figures are the corners, each at the right-hand end of its wall."
-    " The saw is turned from a square cut and its blade tilted from upright, the piece on its back.",
-    "Walls and lengths in mm and to scale; the breadth of the cornice is not.",
-)
+def _room_lines() -> tuple[str, ...]:
+    return (
+        say(
+            "Letters run in the order of fitting; figures are the corners, each at the right-hand end of its "
+            "wall. The saw is turned from a square cut and its blade tilted from upright, the piece on its "
+            "back."
+        ),
+        say("Walls and lengths in mm and to scale; the breadth of the cornice is not."),
+    )
 
 
 def _room_parts(

@@ -155,8 +155,13 @@ def _running_lines(view: View, hung: _Hung) -> None:
         marks = [Mark(at=view.at(0, origin + size.mm)[1], text=size.text) for size in sizes]
         start = edge if line == steps[0] else steps[0] + figure + 7.0
         running(view, line, view.at(0, origin)[1], marks, start)
-    for line, name in zip(steps, ("leaf",) if view.sheet.narrow else ("leaf", "frame"), strict=False):
+    for line, name in zip(steps, _names(view), strict=False):
         view.sheet.text(name, line - 1.0, view.at(0, -_LINING_SHOWN)[1] - 4.0, "note", weight="bold")
+
+
+def _names(view: View) -> tuple[str, ...]:
+    """What the columns of figures beside the leaf are for."""
+    return (say("leaf"),) if view.sheet.narrow else (say("leaf"), say("frame"))
 
 
 def _across(view: View, hung: _Hung) -> None:
@@ -677,4 +682,4 @@ def _lay_swing(sheet: Sheet, swing: _Swing, scale: float, top: float) -> None:
         view.letter("D", say("leaf"), swing.mirrored(swing.shut()), near=(swing.opening_width.mm / 2, 0.0))
         sheet.settle()
     under = low if sheet.thumbnail else low + 13.0
-    _finish(sheet, _swing_entries(swing), ("It opens towards the top of the sheet. All in mm.",), under)
+    _finish(sheet, _swing_entries(swing), (say("It opens towards the top of the sheet. All in mm."),), under)

@@ -173,8 +173,8 @@ def _draw_setting(sheet: Sheet, setting: _Setting, left: float, top: float, widt
 
 def _settings(first: Size, second: Size) -> tuple[_Setting, ...]:
     both = (
-        _Setting(letter="P", quirk=first, edge="the lining's face", on="the lining edge"),
-        _Setting(letter="Q", quirk=second, edge="the packer's edge", on="the packer"),
+        _Setting(letter="P", quirk=first, edge=say("the lining's face"), on=say("the lining edge")),
+        _Setting(letter="Q", quirk=second, edge=say("the packer's edge"), on=say("the packer")),
     )
     return tuple(setting for setting in both if setting.quirk.mm > 0)
 

@@ -15,6 +15,7 @@ from generator.drawings.pens import HIDDEN, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
 from generator.drawings.views import View
+from generator.drawings.words import say
 
 _ELEVATIONS = ((0.1, "1:10"), (0.05, "1:20"), (0.04, "1:25"), (0.02, "1:50"), (0.01, "1:100"))
 _DETAILS = ((1.0, "1:1"), (0.5, "1:2"))
@@ -156,9 +157,15 @@ def _elevation_sizes(view: View, pair: _Pair) -> None:
     floor = view.at(0, pair.opening_height.mm)[1]
     first = [view.at(x, 0)[0] for x, _ in pair.leaf_first()]
     ends = (min(first), floor), (max(first), floor)
-    dimension(view, *ends, floor + 7.0, pair.leaf_width.text, f"each leaf {pair.leaf_width.text} wide")
+    dimension(
+        view,
+        *ends,
+        floor + 7.0,
+        pair.leaf_width.text,
+        say("each leaf %(leaf_width)s wide", leaf_width=pair.leaf_width.text),
+    )
     left, right = view.at(0, 0)[0], view.at(pair.opening_width.mm, 0)[0]
-    words = f"opening {pair.opening_width.text}"
+    words = say("opening %(opening_width)s", opening_width=pair.opening_width.text)
     dimension(view, (left, floor), (right, floor), floor + 14.0, pair.opening_width.text, words)
     edge = view.at(pair.opening_width.mm + _LINING, 0)[0]
     sizes = [*pair.on_leaf, pair.latch_on_leaf, pair.leaf_height]
@@ -167,21 +174,21 @@ def _elevation_sizes(view: View, pair: _Pair) -> None:
 
 
 def _elevation_letters(view: View, pair: _Pair) -> None:
-    view.letter("A", "leaf that opens first", pair.leaf_first())
-    view.letter("B", "leaf that stands", pair.leaf_second())
+    view.letter("A", say("leaf that opens first"), pair.leaf_first())
+    view.letter("B", say("leaf that stands"), pair.leaf_second())
     side = (-_LINING / 2, pair.opening_height.mm * 0.8)
-    view.pointer("F", side, "lining", (180, 165, 195, 150), dotted=True)
+    view.pointer("F", side, say("lining"), (180, 165, 195, 150), dotted=True)
     x, y = pair.barrels()[0][0]
-    view.pointer("H", (x + _BARREL, y + pair.hinge_height.mm / 2), "hinge", (20, 35, -20))
+    view.pointer("H", (x + _BARREL, y + pair.hinge_height.mm / 2), say("hinge"), (20, 35, -20))
     toward = (150, 30) if pair.first == "left" else (30, 150)
-    view.pointer("K", pair.latch()[1], "latch", (toward[0], 180 - toward[0], 120, 60))
+    view.pointer("K", pair.latch()[1], say("latch"), (toward[0], 180 - toward[0], 120, 60))
     bolt = pair.bolts()[0][1]
-    view.pointer("L", bolt, "flush bolt", (60, 120, 45, 135))
+    view.pointer("L", bolt, say("flush bolt"), (60, 120, 45, 135))
 
 
 def _detail(sheet: Sheet, pair: _Pair, top: float) -> tuple[float, str]:
     """The meeting stiles on plan; return the y below them and the scale's name."""
-    head = "Meeting stiles, plan"
+    head = say("Meeting stiles, plan")
     deep, lap = pair.leaf_thickness.mm, pair.rebate.mm
     room = sheet.width - 2 * margin(sheet) - 26.0
     fits = ((s, n) for s, n in _DETAILS if (2 * lap + 40.0) * s <= room)
@@ -196,8 +203,8 @@ def _detail(sheet: Sheet, pair: _Pair, top: float) -> tuple[float, str]:
     view.open_part("first leaf on plan", pair.plan_first(shown), "new timber", (broken,))
     view.open_part("second leaf on plan", pair.plan_second(shown), "standing timber", (broken,))
     _detail_sizes(view, pair, shown)
-    view.letter("A", "leaf that opens first", pair.plan_first(shown))
-    view.letter("B", "leaf that stands", pair.plan_second(shown))
+    view.letter("A", say("leaf that opens first"), pair.plan_first(shown))
+    view.letter("B", say("leaf that stands"), pair.plan_second(shown))
     sheet.settle()
     return low + 15.0, named
 
@@ -205,36 +212,66 @@ def _detail(sheet: Sheet, pair: _Pair, top: float) -> tuple[float, str]:
 def _detail_sizes(view: View, pair: _Pair, shown: float) -> None:
     deep, way = pair.leaf_thickness.mm, 1 if pair.first == "left" else -1
     near, gap = view.at(0.0, 0.0), view.at(way * pair.meeting_gap.mm, 0.0)
-    words = f"gap at the meeting stiles {pair.meeting_gap.text}"
+    words = say("gap at the meeting stiles %(meeting_gap)s", meeting_gap=pair.meeting_gap.text)
     dimension(view, near, gap, near[1] - 7.0, pair.meeting_gap.text, words)
     if pair.rebate.mm > 0:
         back = view.at(-way * pair.rebate.mm, deep)
         ends = back, (near[0], back[1])
-        dimension(view, *ends, back[1] + 9.0, pair.rebate.text, f"lap {pair.rebate.text}")
+        dimension(
+            view, *ends, back[1] + 9.0, pair.rebate.text, say("lap %(rebate)s", rebate=pair.rebate.text)
+        )
     right = view.at(shown, 0.0)
     ends = right, (right[0], view.at(0, deep)[1])
-    words = f"leaf {pair.leaf_thickness.text} thick"
+    words = say("leaf %(leaf_thickness)s thick", leaf_thickness=pair.leaf_thickness.text)
     dimension(view, *ends, right[0] + 9.0, pair.leaf_thickness.text, words, direction="upright")
 
 
 def _entries(pair: _Pair) -> tuple[Entry, ...]:
     size = f"{pair.leaf_width.text} × {pair.leaf_height.text}"
     return (
-        Entry(letter="A", text=f"leaf that opens first, {size}", material="new timber"),
-        Entry(letter="B", text=f"leaf that stands bolted, {size}", material="standing timber"),
-        Entry(letter="F", text=f"lining, {pair.opening_width.text} × {pair.opening_height.text} clear"),
-        Entry(letter="H", text=f"hinges, {pair.hinge_height.text} high, alike on both leaves"),
-        Entry(letter="K", text=f"latch, {pair.latch_on_leaf.text} from the leaf's top"),
-        Entry(letter="L", text=f"flush bolts, {pair.bolt_length.text}, head and foot"),
+        Entry(letter="A", text=say("leaf that opens first, %(size)s", size=size), material="new timber"),
+        Entry(
+            letter="B", text=say("leaf that stands bolted, %(size)s", size=size), material="standing timber"
+        ),
+        Entry(
+            letter="F",
+            text=say(
+                "lining, %(opening_width)s × %(opening_height)s clear",
+                opening_width=pair.opening_width.text,
+                opening_height=pair.opening_height.text,
+            ),
+        ),
+        Entry(
+            letter="H",
+            text=say(
+                "hinges, %(hinge_height)s high, alike on both leaves", hinge_height=pair.hinge_height.text
+            ),
+        ),
+        Entry(
+            letter="K",
+            text=say("latch, %(latch_on_leaf)s from the leaf's top", latch_on_leaf=pair.latch_on_leaf.text),
+        ),
+        Entry(
+            letter="L",
+            text=say("flush bolts, %(bolt_length)s, head and foot", bolt_length=pair.bolt_length.text),
+        ),
     )
 
 
 def _closing(pair: _Pair) -> str:
-    lap = "the lap of B, dashed, lies behind A" if pair.rebate.mm > 0 else "the meeting edges are plain"
-    return (
-        f"Seen from the side they open towards, which is above on the plan; {lap}. Gaps: hinges"
-        f" {pair.hinge_gap.text}, meeting stiles {pair.meeting_gap.text}, head {pair.head_gap.text}, foot"
-        f" {pair.foot_gap.text}. All in mm."
+    lap = (
+        say("the lap of B, dashed, lies behind A")
+        if pair.rebate.mm > 0
+        else say("the meeting edges are plain")
+    )
+    return say(
+        "Seen from the side they open towards, which is above on the plan; %(lap)s. Gaps: hinges "
+        "%(hinge_gap)s, meeting stiles %(meeting_gap)s, head %(head_gap)s, foot %(foot_gap)s. All in mm.",
+        lap=lap,
+        hinge_gap=pair.hinge_gap.text,
+        meeting_gap=pair.meeting_gap.text,
+        head_gap=pair.head_gap.text,
+        foot_gap=pair.foot_gap.text,
     )
 
 
@@ -242,17 +279,35 @@ def _alt(pair: _Pair, named: str, detail: str) -> str:
     def listed(sizes: Sequence[Size]) -> str:
         return ", ".join(size.text for size in sizes)
 
-    lap = f"lapping by {pair.rebate.text} mm" if pair.rebate.mm > 0 else "with plain meeting edges"
-    return (
-        f"Elevation at {named} of a pair of leaves in their lining, seen from the side they open towards, and"
-        f" their meeting stiles on plan at {detail}. Each leaf is {pair.leaf_width.text} by"
-        f" {pair.leaf_height.text} mm in an opening {pair.opening_width.text} by"
-        f" {pair.opening_height.text} mm, {lap}. The {pair.first} leaf opens first and carries the latch,"
-        f" {pair.latch_on_leaf.text} mm from its top; the other stands held by flush bolts"
-        f" {pair.bolt_length.text} mm long at head and foot. Hinges {pair.hinge_height.text} mm high on both,"
-        f" centres {listed(pair.on_leaf)} mm from the leaf's top. Gaps"
-        f" {pair.hinge_gap.text} mm at the hinges, {pair.meeting_gap.text} between the leaves,"
-        f" {pair.head_gap.text} at the head and {pair.foot_gap.text} at the foot."
+    lap = (
+        say("lapping by %(rebate)s mm", rebate=pair.rebate.text)
+        if pair.rebate.mm > 0
+        else say("with plain meeting edges")
+    )
+    return say(
+        "Elevation at %(named)s of a pair of leaves in their lining, seen from the side they open towards, "
+        "and their meeting stiles on plan at %(detail)s. Each leaf is %(leaf_width)s by %(leaf_height)s mm "
+        "in an opening %(opening_width)s by %(opening_height)s mm, %(lap)s. The %(first)s leaf opens first "
+        "and carries the latch, %(latch_on_leaf)s mm from its top; the other stands held by flush bolts "
+        "%(bolt_length)s mm long at head and foot. Hinges %(hinge_height)s mm high on both, centres "
+        "%(listed)s mm from the leaf's top. Gaps %(hinge_gap)s mm at the hinges, %(meeting_gap)s between the"
+        " leaves, %(head_gap)s at the head and %(foot_gap)s at the foot.",
+        named=named,
+        detail=detail,
+        leaf_width=pair.leaf_width.text,
+        leaf_height=pair.leaf_height.text,
+        opening_width=pair.opening_width.text,
+        opening_height=pair.opening_height.text,
+        lap=lap,
+        first=pair.first,
+        latch_on_leaf=pair.latch_on_leaf.text,
+        bolt_length=pair.bolt_length.text,
+        hinge_height=pair.hinge_height.text,
+        listed=listed(pair.on_leaf),
+        hinge_gap=pair.hinge_gap.text,
+        meeting_gap=pair.meeting_gap.text,
+        head_gap=pair.head_gap.text,
+        foot_gap=pair.foot_gap.text,
     )
 
 
@@ -288,7 +343,7 @@ def pair_elevation(
         raise ValueError("a pair without hinges cannot be drawn")
     pair = _Pair(**{name: value for name, value in locals().items() if name not in ("width", "place")})
     sheet, (scale, named) = Sheet(width=width), _elevation_scale(pair, width)
-    words = f"Pair of leaves{f', {place}' if place else ''}, {named}"
+    words = say("Pair of leaves%(place)s, %(named)s", place=f", {place}" if place else "", named=named)
     detail = _lay(sheet, pair, scale, title(sheet, words))
     return Drawn(sheet=sheet, title=words, alt=_alt(pair, named, detail), scale=named, key=_entries(pair))
 

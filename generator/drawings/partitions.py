@@ -227,8 +227,13 @@ def _letters(view: View, wall: _Wall) -> None:
 
 def _openings(wall: _Wall) -> tuple[str, ...]:
     return tuple(
-        f"Opening {opening.number.text}, from {opening.start.text}: {opening.width.text} wide, "
-        f"{opening.height.text} high."
+        say(
+            "Opening %(number)s, from %(start)s: %(width)s wide, %(height)s high.",
+            number=opening.number.text,
+            start=opening.start.text,
+            width=opening.width.text,
+            height=opening.height.text,
+        )
         for opening in wall.openings
     )
 

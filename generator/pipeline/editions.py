@@ -7,6 +7,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from generator.documents.blocks import Document, Edition, Link
+from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of
 from generator.documents.guide import compose_guide
 from generator.documents.index import Listed, compose_index
@@ -62,7 +63,7 @@ def task_in(language: Language, task: Task) -> Task:
     project = replace(task.project, catalogue=catalogue_in(language, task.project.catalogue))
     method = method_in(language, task.method, task.project.translation(task.method, language.tag))
     ledger = work_out(method, None, project, ProblemLog())
-    orders = dict.fromkeys((*task.pictures, *orders_of(ledger)))
+    orders = dict.fromkeys((*task.pictures, *orders_of(ledger), *plan_orders(task.plans, language)))
     pictures = {order: drawing(order, language) for order in orders}
     return replace(task, project=project, ledger=ledger, pictures=pictures, language=language)
 
