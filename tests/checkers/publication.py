@@ -12,6 +12,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 GIVEN = "methods-as-given"
+LANGUAGES = ("pl",)
+TRANSLATED = "guide-architrave-set-back-frame.html"
 COMMAND = "import sys; from generator.cli import main; sys.exit(main(sys.argv[1:]))"
 
 
@@ -30,6 +32,21 @@ class Published:
     def pages(self) -> tuple[Path, ...]:
         """Give all HTML files of the site; there are never none."""
         return self._files("*.html")
+
+    @property
+    def looked_at(self) -> tuple[Path, ...]:
+        """Give the pages that a browser is asked about: of each further language its index and one guide.
+
+        All guides of a language are laid out alike; this one is the longest and has a translation of its own.
+        """
+        apart = (Path(tag, name) for tag in LANGUAGES for name in ("index.html", TRANSLATED))
+        chosen = {self.site / path for path in apart}
+        return tuple(file for file in self.pages if file in chosen or not self.tag(file))
+
+    def tag(self, file: Path) -> str:
+        """Give the further language of a page, empty for English."""
+        first = file.relative_to(self.site).parts[0]
+        return first if first in LANGUAGES else ""
 
     @property
     def sheets(self) -> tuple[Path, ...]:
