@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from itertools import groupby, pairwise
 from typing import Any
 
@@ -68,27 +69,26 @@ def piece_data(path: Any) -> str:
     """Write straight pieces or quadratic curves, in hundredths of a mm."""
     import numpy as np
 
-    places: list[list[int]] = np.rint(path.vertices * PARTS).astype(int).tolist()
-    written, at, letter = [], (0, 0), ""
-    for code, group in _commands(path.codes.tolist(), places):
-        steps = [f"{x - at[0]} {y - at[1]}" for x, y in group]
-        # A letter holds until another one comes; a move is followed by lines.
-        written.append((_LETTERS[code] if _LETTERS[code] != letter else " ") + " ".join(steps))
-        letter = "l" if code == _MOVE else _LETTERS[code]
-        at = (group[-1][0], group[-1][1])
-    return _closed_up("".join(written))
+    places, codes = np.rint(path.vertices * PARTS).astype(int), path.codes
+    curved = codes == _CURVE
+    # The second point of a curve is told from where the curve began, as the first is.
+    ends = curved & (np.cumsum(curved) % 2 == 0)
+    before = np.vstack([np.zeros((1, 2), dtype=int), places])
+    steps = places - before[np.arange(len(codes)) - ends]
+    letters = _letters(codes.tolist(), ends.tolist())
+    return _closed_up("".join(f"{letter}%d %d" for letter in letters) % tuple(steps.ravel().tolist()))
 
 
 _LETTERS = {_MOVE: "m", 2: "l", _CURVE: "q"}
 
 
-def _commands(codes: Sequence[int], places: Sequence[list[int]]) -> Iterator[tuple[int, list[list[int]]]]:
-    """Yield each command with its points: two for a curve, one for all others."""
-    first = 0
-    while first < len(codes):
-        count = 2 if codes[first] == _CURVE else 1
-        yield codes[first], list(places[first : first + count])
-        first += count
+def _letters(codes: Sequence[int], ends: Sequence[bool]) -> Iterator[str]:
+    """What stands before each point. A letter holds until another one comes; a move is followed by lines."""
+    held = ""
+    for code, end in zip(codes, ends, strict=True):
+        letter = _LETTERS[code]
+        yield " " if end or letter == held else letter
+        held = "l" if code == _MOVE else letter
 
 
 def _closed_up(data: str) -> str:
@@ -120,6 +120,7 @@ def _steps(points: Sequence[Whole]) -> Iterator[tuple[str, tuple[int, ...]]]:
             yield ("v", (down,)) if down else ("h", (across,))
 
 
+@lru_cache(maxsize=8192)
 def _decimal(hundredths: int) -> str:
     """Write hundredths as a decimal without a nought in front or behind."""
     sign, size = ("-" if hundredths < 0 else ""), abs(hundredths)

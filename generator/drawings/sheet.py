@@ -343,10 +343,22 @@ class Sheet:
         if stroke.exempt:
             return True
         reach = STROKE_GAP + stroke.pen.width / 2
-        boxes = [own.grown(reach), *(text.box.grown(reach) for text in self.texts)]
-        return not any(crosses_box(segment, box) for segment in stroke.segments for box in boxes) and not any(
+        boxes = [own, *(text.box for text in self.texts)]
+        return not any(
+            _touches(segment, box, reach) for segment in stroke.segments for box in boxes
+        ) and not any(
             segments_cross(segment, leader) for segment in stroke.segments for leader in self._leaders
         )
+
+
+def _touches(segment: Segment, box: Box, reach: float) -> bool:
+    """Whether a segment comes within reach of a box; most lie so far off that their ends say it."""
+    x1, y1, x2, y2 = segment
+    if max(x1, x2) < box.left - reach or min(x1, x2) > box.right + reach:
+        return False
+    if max(y1, y2) < box.top - reach or min(y1, y2) > box.bottom + reach:
+        return False
+    return crosses_box(segment, box.grown(reach))
 
 
 def text_box(text: str, spot: Spot, em: float, weight: Weight) -> Box:

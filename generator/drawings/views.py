@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import chain, islice
 
 from generator.drawings.clipping import (
@@ -271,11 +272,17 @@ _SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 def _inner_points(paper: Points, near: Point | None = None) -> Iterator[Point]:
     """Yield points of a grid over the part that lie in it, the nearest to its middle (or to `near`) first."""
     box = bounds(paper)
-    cx, cy = near or box.centre
+    return (point for point in _grid(box, near or box.centre) if inside(point, paper))
+
+
+# One part is asked for its points again for every letter and leader that may stand in it.
+@lru_cache(maxsize=64)
+def _grid(box: Box, near: Point) -> Points:
+    cx, cy = near
     wide, high = box.right - box.left, box.bottom - box.top
     grid = [(box.left + u * wide, box.top + v * high) for u in _SHARES for v in _SHARES]
     grid.sort(key=lambda p: abs(p[0] - cx) + abs(p[1] - cy))
-    return (p for p in grid if inside(p, paper))
+    return tuple(grid)
 
 
 def break_line(start: Point, end: Point) -> Points:
