@@ -296,7 +296,7 @@ def _row_words(floor: _Floor, row: PlannedRow) -> str:
     usual = max(each.width.mm for each in floor.rows)
     narrow = row.number.mm not in outer and row.width.mm < usual
     said = [say("%(width)s wide", width=row.width.text)] if narrow else []
-    said += [row.fitted] if row.fitted else []
+    said += [say("notched")] if row.fitted else []
     return f"{row.mark} ({', '.join(said)}): {lengths}" if said else f"{row.mark}: {lengths}"
 
 

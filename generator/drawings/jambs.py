@@ -23,6 +23,7 @@ _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _PHONE_SCALES = ((1.0, "1:1"), (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"))
 _DETAILS = ((0.5, "1:2"), (1.0, "1:1"), (2.0, "2:1"), (4.0, "4:1"), (8.0, "8:1"))
 _TALLEST = 252.0
+_EDGE = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,11 +49,16 @@ def _plan(jamb: Jamb, width: float, scale: float, named: str) -> _Plan | None:
     face = column + beyond + behind * scale
     leaf_end = width - after
     least = max((6.0 if width < 60 else 14.0) if narrow else 26.0, (jamb.stop_thickness.mm + 4.0) * scale)
-    if leaf_end - face < least:
+    if leaf_end - face < least or face + (jamb.hinge_gap.mm / 2 + _rear(jamb)) * scale > width - _EDGE:
         return None
     longest = 62.0 if scale >= 1 else 100.0 * scale + 20
     right = min(leaf_end - face, longest) / scale
     return _Plan(scale=scale, named=named, face=face, left=(column - face) / scale, right=right)
+
+
+def _rear(jamb: Jamb) -> float:
+    """How far from the pin the leaf's rear corner swings."""
+    return math.hypot(jamb.leaf_thickness.mm + jamb.pin_projection.mm, jamb.hinge_gap.mm / 2)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -74,8 +80,7 @@ class _Layout:
 def _begin(jamb: Jamb, width: float, plan: _Plan, words: str) -> _Layout:
     sheet = Sheet(width=width)
     below = title(sheet, words)
-    rear = math.hypot(jamb.leaf_thickness.mm + jamb.pin_projection.mm, jamb.hinge_gap.mm / 2)
-    crest = (jamb.pin_projection.mm + rear) * plan.scale + 2.5
+    crest = (jamb.pin_projection.mm + _rear(jamb)) * plan.scale + 2.5
     front = max(
         jamb.packer_thickness.mm + jamb.architrave_thickness.mm, jamb.set_back.mm + jamb.skirting_thickness.mm
     )
