@@ -64,7 +64,7 @@ def test_every_drawing_is_listed_with_its_values(capsys: pytest.CaptureFixture[s
     assert kinds["architrave_width"] == "a value"
     assert (
         kinds["architrave_profile"]
-        == "a word, one of: square, pencil round, chamfer, ovolo, ogee, torus, bullnose"
+        == "a word, one of: square, pencil round, chamfer, ovolo, ogee, torus, bullnose, cove"
     )
     assert kinds["architrave_measures"].startswith("a record with radius, depth, breadth")
     assert f"\n{sorted(DRAWINGS)[-1]}\n" in text_of("drawings", capsys)
