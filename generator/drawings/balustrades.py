@@ -244,6 +244,13 @@ def _alt(run: _Run, named: str) -> str:
     )
 
 
+def _titled(run: _Run, named: str) -> str:
+    place = run.place or say("Balustrade")
+    if run.sloping:
+        return say("%(place)s, rake, %(scale)s", place=place, scale=named)
+    return say("%(place)s, landing, %(scale)s", place=place, scale=named)
+
+
 def _at_newels(run: _Run) -> str:
     return say(", %(end_gap)s mm at either newel", end_gap=run.end_gap.text) if run.end_gap else ""
 
@@ -282,7 +289,7 @@ def baluster_rake(
     beside = 0.0 if sheet.thumbnail or base_depth is None else _BESIDE + 3.0
     taken = (4.0 if sheet.thumbnail else 2 * margin(sheet) + 2.0) + beside
     scale, named = _scale(line, width - taken)
-    words = f"{place or say('Balustrade')}, {'rake' if line.sloping else 'landing'}, {named}"
+    words = _titled(line, named)
     below = title(sheet, words)
     wide = (run.mm + 2 * _NEWEL) * scale
     origin = (
