@@ -97,8 +97,19 @@ def _filled(document: Document, theme: Theme, language: Language, medium: Medium
     box: dict[str, Any] = {}
     known["lay"] = lambda block, level: box["lay"](block, level)
     box["lay"] = _Laying(macros=environment.get_template("blocks.html").make_module(known))
-    laid = _INDENTS.sub("\n", environment.get_template(f"{document.kind}.html").render(known)) + "\n"
+    page = environment.get_template(f"{document.kind}.html").render(known)
+    laid = _without_unused_icons(_INDENTS.sub("\n", page)) + "\n"
     return laid if language.governs else with_languages(laid)
+
+
+def _without_unused_icons(page: str) -> str:
+    """The page without the icons of the theme that nothing on it shows."""
+    used = frozenset(_SHOWN.findall(page))
+    return _SYMBOL.sub(lambda found: found.group() if found.group(1) in used else "", page)
+
+
+_SHOWN = re.compile(r'<use href="#icon-([\w-]+)"')
+_SYMBOL = re.compile(r'<symbol id="icon-([\w-]+)".*?</symbol>', re.DOTALL)
 
 
 @lru_cache(maxsize=16)

@@ -18,7 +18,7 @@ from generator.wording import ENGLISH
 _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 _DROPPED = re.compile(r"<(metadata|title|desc)\b[^>]*>.*?</\1>|<!--.*?-->", re.DOTALL)
 _ROOT = re.compile(r"<svg\b([^>]*)>", re.DOTALL)
-_KEPT = re.compile(r'\b(?:viewBox|font-family|stroke-linejoin)="[^"]*"')
+_KEPT = re.compile(r'\b(?:viewBox|stroke-linejoin)="[^"]*"')
 _NOT_ID = re.compile(r"[^\w-]+")
 _ID = re.compile(r'\bid="([^"]+)"')
 _POINTERS = re.compile(r'(url\(#|href="#|="#)([\w.:-]+)')
@@ -49,7 +49,7 @@ def _inlined(svg: str, alt: str, prefix: str, tag: str) -> Markup:
         f'<svg xmlns="http://www.w3.org/2000/svg" class="drawing"{spoken} role="img" '
         f'aria-labelledby="{named}" {" ".join(kept)}><title id="{named}">{escape(alt)}</title>'
     )
-    return Markup(opening + _prefixed(_without_usual_fill(body[root.end() :]), prefix))
+    return Markup(opening + _prefixed(_with_texts_gathered(_without_usual_fill(body[root.end() :])), prefix))
 
 
 def _without_usual_fill(body: str) -> str:
@@ -57,6 +57,21 @@ def _without_usual_fill(body: str) -> str:
     return body.replace(_USUAL_FILL, "")
 
 
+def _with_texts_gathered(body: str) -> str:
+    """Lines of text that are set alike in one group, which a table of pieces has by the hundred.
+
+    No two lines of a drawing touch, and what it says to a reader who does not see it is its title.
+    """
+    groups: dict[str, list[str]] = {}
+    for setting, texts in _TEXTS.findall(body):
+        groups.setdefault(setting, []).append(_NO_TEXT.sub("", texts))
+    gathered = "".join(f"<g{setting}>{''.join(texts)}</g>" for setting, texts in groups.items())
+    first = next((found.start() for found in _TEXTS.finditer(body)), len(body))
+    return body[:first] + gathered + _TEXTS.sub("", body[first:])
+
+
+_TEXTS = re.compile(r"<g( font-size=[^>]*)>((?:<text [^>]*(?:/>|>[^<]*</text>))+)</g>")
+_NO_TEXT = re.compile(r"<text [^>]*/>")
 _USUAL_FILL = f' style="fill:var({SCREEN_NAMES[INK]},{INK})"'
 
 

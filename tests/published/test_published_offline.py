@@ -4,49 +4,17 @@ from __future__ import annotations
 
 import json
 import os
-import shutil
-import threading
-from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from urllib.request import urlopen
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page
+
+from tests.published.conftest import Quiet, opened_and_kept
 
 GUIDE = "guide-architrave-set-back-frame.html"
 OTHER = "guide-door-hanging.html"
 STATEMENT = "statement-reading-room-doors.html"
-
-
-class Quiet(SimpleHTTPRequestHandler):
-    """Serves files and says nothing of it; while `waits` is clear it answers nobody."""
-
-    waits = threading.Event()
-    waits.set()
-
-    def do_GET(self) -> None:
-        """Answer once it may."""
-        self.waits.wait(30)
-        super().do_GET()
-
-    def log_message(self, format: str, *args: object) -> None:
-        """Leave the line unprinted."""
-
-
-@pytest.fixture
-def served(site: Path, tmp_path: Path) -> Iterator[tuple[Path, str]]:
-    """Give a copy of the site that a test may alter, and the address at which it is served."""
-    folder = tmp_path / "site"
-    shutil.copytree(site, folder)
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder)))
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    yield folder, f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
 
 
 @pytest.fixture
@@ -56,21 +24,6 @@ def long_served(served: tuple[Path, str]) -> tuple[Path, str]:
     for file in folder.rglob("*"):
         os.utime(file, (file.stat().st_atime, file.stat().st_mtime - 365 * 86_400))
     return folder, address
-
-
-@pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    """Give a phone on which nothing was opened before."""
-    made = browser.new_context(viewport={"width": 360, "height": 740})
-    yield made
-    made.close()
-
-
-def opened_and_kept(context: BrowserContext, address: str) -> Page:
-    page = context.new_page()
-    page.goto(address)
-    page.wait_for_selector("html[data-offline='kept']", state="attached", timeout=20_000)
-    return page
 
 
 def published(folder: Path) -> dict[str, object]:
