@@ -110,11 +110,10 @@ def _left_on(order: CuttingOrder) -> list[str]:
         if piece.over:
             over.setdefault(mm_text(piece.over), {})[_letters(piece)] = None
     return [
-        say(
-            "%(several)s %(marks)s cut %(mm)s over and marked in place.",
-            several=_several(tuple(marks)),
-            marks=say("is") if len(marks) == 1 else say("are"),
-            mm=mm,
+        say("%(several)s is cut %(mm)s over and marked in place.", several=_several(tuple(marks)), mm=mm)
+        if len(marks) == 1
+        else say(
+            "%(several)s are cut %(mm)s over and marked in place.", several=_several(tuple(marks)), mm=mm
         )
         for mm, marks in over.items()
     ]

@@ -322,8 +322,11 @@ def _sprung_alt(made: _Sprung, named: str) -> str:
 
 # The saw
 
-_TABLE_SCALES = ((0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"))
-_PAST = 3.0
+_TABLE_SCALES = (
+    (0.5, "1:2"), (1 / 3, "1:3"), (0.25, "1:4"), (0.2, "1:5"), (0.1, "1:10"), (0.05, "1:20"), (0.02, "1:50"),
+    (0.01, "1:100"),
+)  # fmt: skip
+_PAST, _PAST_SMALL = 3.0, 1.0
 _ENDS = (("left", INTERNAL), ("right", INTERNAL), ("left", EXTERNAL), ("right", EXTERNAL))
 _PLACED = {INTERNAL: "inside corner", EXTERNAL: "outside corner"}
 
@@ -384,7 +387,7 @@ def _table_parts(view: View, saw: _Saw, table: str, keep: str, name: str) -> Non
     view.open_part(f"piece, {name}", piece, "new work in elevation", (3,))
     if not view.sheet.thumbnail:
         view.line((waste[1], waste[0], waste[3], waste[2]), HIDDEN)
-    reach = _PAST / view.scale
+    reach = (_PAST_SMALL if view.sheet.thumbnail else _PAST) / view.scale
     lean = math.radians(saw.mitre.degrees) * way
     tip = (front + reach * math.sin(lean), wide + reach * math.cos(lean))
     view.line(((back, 0.0), tip), VISIBLE, f"cut, {name}")
