@@ -13,6 +13,8 @@ from typing import Final
 from generator.wording.marks import BEGINS, ENDS, unmarked
 
 ENGLISH_TAG: Final = "en"
+# An element of its own name, since a theme may dress any span it holds.
+ELEMENT: Final = "in-english"
 _PIECE = re.compile(r"<!--.*?-->|<(script|style|title|svg)\b.*?</\1>|<[^>]*>|[^<]+", re.DOTALL)
 _MARK = re.compile(f"([{BEGINS}{ENDS}])")
 _LETTER = re.compile(r"[^\W\d_]")
@@ -47,4 +49,4 @@ def _wrapped(part: str, depth: int) -> Iterator[str]:
         return
     words = part.strip()
     before, _, after = part.partition(words)
-    yield f'{before}<span lang="{ENGLISH_TAG}">{words}</span>{after}'
+    yield f'{before}<{ELEMENT} lang="{ENGLISH_TAG}">{words}</{ELEMENT}>{after}'

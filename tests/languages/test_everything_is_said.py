@@ -13,6 +13,7 @@ from generator.documents.task import Task
 from generator.pipeline.editions import guide_in, index_in
 from generator.rendering.assets import page_style
 from generator.rendering.themes import Theme
+from generator.wording.conventions import conventions
 from tests.checkers.browser import PHONE, opened, overflows
 from tests.checkers.findings import listed
 from tests.languages.pseudo import pseudo, unmarked_text
@@ -22,10 +23,11 @@ LANGUAGE_S_OWN_NAME = "polski"
 
 
 def words_of_ours(html: str, task: Task) -> set[str]:
-    """The words that lack their marks, but for the names of firm, method and pieces of a plan."""
+    """The words that lack their marks, but for names (firm, method, pieces of a plan) and months."""
     method = task.method
     named = f"{task.company} {method.method.value} {method.title.value} {LANGUAGE_S_OWN_NAME} "
     named += " ".join(f"{piece.name} {piece.mark}" for plan in task.plans for piece in plan.order.pieces)
+    named += " ".join(conventions("pl").months)
     known = {word.lower() for word in WORD.findall(named)} | {"min"}
     return {word for text in unmarked_text(html) for word in WORD.findall(text) if word.lower() not in known}
 

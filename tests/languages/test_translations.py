@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gettext
 import re
 import shutil
 from collections.abc import Callable
@@ -10,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from generator.documents.task import Task
+from generator.drawings.words import say, spoken
 from generator.model.folder import Project, load_folder
 from generator.model.reading import describe
 from generator.model.translations import Translation, TranslationFile, check_translation
@@ -19,6 +21,7 @@ from generator.reading.yaml_nodes import parse_yaml
 from generator.rendering.languages import with_languages
 from generator.rendering.themes import Theme
 from generator.shipped import shipped
+from generator.wording import ENGLISH, AsEnglish, Language
 from generator.wording.languages import language
 from generator.wording.marks import capital, marked, parted, unmarked, without_end
 from generator.wording.report import report_text
@@ -69,7 +72,7 @@ def loaded(folder: Path) -> str:
 def test_a_page_names_its_language_and_what_of_it_is_english(page: str) -> None:
     assert '<html lang="pl"' in page
     assert ">Opaska drzwiowa przy ościeżnicy cofniętej względem tynku<" in page
-    assert '<span lang="en">Glue holds to wood, not to paint.' in page
+    assert '<in-english lang="en">Glue holds to wood, not to paint.' in page
     assert not re.search(r"[\ufdd0\ufdd1]", page)
 
 
@@ -83,13 +86,21 @@ def test_the_notice_stands_first_in_both_languages(page: str) -> None:
 
 def test_a_length_keeps_its_point_and_an_ordinary_figure_takes_the_comma(page: str) -> None:
     assert re.search(r"w górę do następnej wielokrotności <[^>]*>0\.5 mm<", page)
-    assert '<span lang="en">Pin length, in thicknesses held</span>: 2,5.' in page
+    assert '<in-english lang="en">Pin length, in thicknesses held</in-english>: 2,5.' in page
     assert not re.search(r"\d,\d+ mm\b", page)
 
 
 def test_drawings_speak_the_language_of_the_page(page: str) -> None:
     assert ">Szczegół X, " in page
-    assert "<svg" in page and 'class="drawing" lang=' not in page
+
+
+def test_a_drawing_that_lacks_one_word_is_english_whole() -> None:
+    catalogue = gettext.NullTranslations()
+    catalogue.add_fallback(AsEnglish())
+    wordless = Language(tag="pl", catalogue=catalogue)
+    said, spoken_in = spoken(lambda: say("clear height %(text)s", text="1990"), wordless)
+    assert (said, spoken_in) == ("clear height 1990", ENGLISH)
+    assert spoken(lambda: say("leaf"), language("pl")) == ("skrzydło", language("pl"))
 
 
 def test_each_edition_leads_to_the_others() -> None:
@@ -153,7 +164,10 @@ def test_marks_outlive_what_is_done_to_a_text() -> None:
 
 
 def test_a_mark_left_open_is_a_fault_and_never_a_page() -> None:
-    assert with_languages(f"<p>{marked('some words')}</p>") == '<p><span lang="en">some words</span></p>'
+    assert (
+        with_languages(f"<p>{marked('some words')}</p>")
+        == '<p><in-english lang="en">some words</in-english></p>'
+    )
     assert with_languages(f'<a title="{marked("words")}">x</a>') == '<a title="words">x</a>'
     with pytest.raises(ValueError, match="left open"):
         with_languages(f"<p>{marked('words')[:-1]}</p>")
