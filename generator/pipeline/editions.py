@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from generator.documents.blocks import Document, Edition, Link
+from generator.documents.blocks import Block, Document, Edition, Link, Part, Text
 from generator.documents.cutting import plan_orders
 from generator.documents.figures import orders_of
 from generator.documents.guide import compose_guide
@@ -23,7 +23,7 @@ from generator.rendering.themes import Theme
 from generator.wording import ENGLISH, Language
 from generator.wording.languages import language as opened
 
-UP = "../"
+UP, WORKINGS = "../", "annex-workings"
 ASSETS = f"{UP}assets/"
 
 
@@ -72,7 +72,19 @@ def guide_in(language: Language, task: Task, name: str, tags: Sequence[str], the
     """The page of a guide in a language, to stand in that language's folder; `task` is the English one."""
     sheet = Link(text=language.say("To print, in English (PDF)"), href=f"{UP}{name}.pdf")
     document = compose_guide(task_in(language, task), links=(sheet,))
-    return _page(document, language, f"{name}.html", tags, theme)
+    known = replace(document, blocks=tuple(_without_workings(document, language, name)))
+    return _page(known, language, f"{name}.html", tags, theme)
+
+
+def _without_workings(document: Document, language: Language, name: str) -> Iterator[Block]:
+    """The blocks, with the way to the workings in their place: arithmetic is the same in every language."""
+    for block in document.blocks:
+        if isinstance(block, Part) and block.key == WORKINGS:
+            way = f"{UP}{name}.html#{WORKINGS}"
+            text = language.say("The arithmetic stands in the [English guide](%(way)s).", way=way)
+            yield replace(block, blocks=(Text(text=(text,)),))
+        else:
+            yield block
 
 
 def index_in(language: Language, listed: Sequence[Listed], tags: Sequence[str], theme: Theme) -> str:

@@ -14,7 +14,8 @@ from generator.wording.marks import BEGINS, ENDS, unmarked
 
 ENGLISH_TAG: Final = "en"
 # An element of its own name, since a theme may dress any span it holds.
-ELEMENT: Final = "in-english"
+ELEMENT: Final = "x-en"
+_ALONE = re.compile(rf'<(\w+)((?: [^<>]*)?)><{ELEMENT} lang="{ENGLISH_TAG}">([^<]*)</{ELEMENT}></\1>')
 _PIECE = re.compile(r"<!--.*?-->|<(script|style|title|svg)\b.*?</\1>|<[^>]*>|[^<]+", re.DOTALL)
 _MARK = re.compile(f"([{BEGINS}{ENDS}])")
 _LETTER = re.compile(r"[^\W\d_]")
@@ -38,7 +39,15 @@ def with_languages(html: str) -> str:
             made.extend(_wrapped(part, depth))
     if depth:
         raise ValueError(f"marks of another language are left open: {depth}")
-    return "".join(made)
+    return _ALONE.sub(_said_of_all, "".join(made))
+
+
+def _said_of_all(found: re.Match[str]) -> str:
+    """The language given by the element that holds nothing else, which is shorter."""
+    tag, attributes, text = found.groups()
+    if " lang=" in attributes:
+        return found.group()
+    return f'<{tag}{attributes} lang="{ENGLISH_TAG}">{text}</{tag}>'
 
 
 def _wrapped(part: str, depth: int) -> Iterator[str]:

@@ -72,7 +72,7 @@ def loaded(folder: Path) -> str:
 def test_a_page_names_its_language_and_what_of_it_is_english(page: str) -> None:
     assert '<html lang="pl"' in page
     assert ">Opaska drzwiowa przy ościeżnicy cofniętej względem tynku<" in page
-    assert '<in-english lang="en">Glue holds to wood, not to paint.' in page
+    assert 'lang="en">Glue holds to wood, not to paint.' in page
     assert not re.search(r"[\ufdd0\ufdd1]", page)
 
 
@@ -86,7 +86,12 @@ def test_the_notice_stands_first_in_both_languages(page: str) -> None:
 
 def test_a_length_keeps_its_point_and_an_ordinary_figure_takes_the_comma(page: str) -> None:
     assert re.search(r"w górę do następnej wielokrotności <[^>]*>0\.5 mm<", page)
-    assert '<in-english lang="en">Pin length, in thicknesses held</in-english>: 2,5.' in page
+    assert language("pl").figures("2.5") == "2,5"
+
+
+def test_the_arithmetic_stands_in_the_english_guide_alone(page: str) -> None:
+    assert 'href="../guide-architrave-set-back-frame.html#annex-workings">' in page
+    assert 'id="workings"' not in page
     assert not re.search(r"\d,\d+ mm\b", page)
 
 
@@ -164,10 +169,7 @@ def test_marks_outlive_what_is_done_to_a_text() -> None:
 
 
 def test_a_mark_left_open_is_a_fault_and_never_a_page() -> None:
-    assert (
-        with_languages(f"<p>{marked('some words')}</p>")
-        == '<p><in-english lang="en">some words</in-english></p>'
-    )
+    assert with_languages(f"<p>{marked('some words')}</p>") == '<p lang="en">some words</p>'
     assert with_languages(f'<a title="{marked("words")}">x</a>') == '<a title="words">x</a>'
     with pytest.raises(ValueError, match="left open"):
         with_languages(f"<p>{marked('words')[:-1]}</p>")
