@@ -199,7 +199,8 @@ class _Loader:
         if file is None or folder.name not in known:
             return None
         number = file.method
-        if number.value not in methods:
+        unreadable = "" in methods
+        if number.value not in methods and not unreadable:
             near = nearest(number.value, methods)
             self._log.add("translation-method", number.span, method=number.value, nearest=near)
         translation, method = Translation(tag=folder.name, file=file), methods.get(number.value)
