@@ -31,6 +31,8 @@ from generator.quantities.rooms import outline
 _SCALES = ((1.0, "1:1"), (0.5, "1:2"), (0.2, "1:5"), (0.1, "1:10"))
 _MATERIALS = {"mdf": "new mdf", "timber": "new timber"}
 _TALLEST = 175.0
+# A page holds a drawing of this height with its caption; a plan with a long key is drawn smaller for it.
+_PAGE, _ROOM_TALLEST = 245.0, (150.0, 110.0, 75.0, 45.0)
 _JOIST, _PLASTER, _BOARD, _CORE = 32.0, 13.0, 12.5, 27.0
 _BESIDE = 30.0
 _BELOW = 40.0
@@ -632,13 +634,27 @@ def cornice_plan(
 
     Walls in mm clockwise, the corner at each wall's right-hand end in degrees inside the room; `settings` are
     those corners with the angle between the walls and how the saw is set. The scale is the largest of 1:10 to
-    1:1000 that fits the sheet; the cornice is drawn 2.4 mm broad on paper.
+    1:1000 that fits the sheet and, with its key, a page; the cornice is drawn 2.4 mm broad on paper.
     """
-    sheet = Sheet(width=width)
     shape = outline([wall.mm for wall in walls], [corner.degrees for corner in corners])
     plan = RoomPlan(place=place, shape=shape, walls=walls, corners=corners, pieces=(), doors=(), radiators=())
+    *higher, least = _ROOM_TALLEST
+    laid = (_room_laid(plan, width, pieces, settings, tallest) for tallest in higher)
+    fits = (drawn for drawn in laid if drawn.sheet.narrow or drawn.sheet.height <= _PAGE)
+    return next(fits, None) or _room_laid(plan, width, pieces, settings, least)
+
+
+def _room_laid(
+    plan: RoomPlan,
+    width: float,
+    pieces: tuple[PlannedLength, ...],
+    settings: tuple[PlannedCorner, ...],
+    tallest: float,
+) -> Drawn:
+    """The plan no higher on paper than `tallest` mm, with what stands under it."""
+    sheet, place = Sheet(width=width), plan.place
     beside = 4.0 if sheet.thumbnail else 11.0
-    scale, named = room_scale(plan, width, beside)
+    scale, named = room_scale(plan, width, beside, tallest)
     words = say("%(place)s, cornice plan, %(named)s", place=place or say("Room"), named=named)
     view = room_view(plan, sheet, scale, title(sheet, words), beside)
     _room_parts(view, plan, pieces, settings)

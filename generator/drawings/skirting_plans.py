@@ -121,10 +121,11 @@ def _shaped(joint: str, saw: Angle, corner: Angle, broad: float) -> tuple[float,
     return 0.0, -run
 
 
-def room_scale(plan: RoomPlan, width: float, beside: float) -> tuple[float, str]:
+def room_scale(plan: RoomPlan, width: float, beside: float, tallest: float = _TALLEST) -> tuple[float, str]:
+    """The largest scale at which a plan fits the sheet's width and, on paper, `tallest` mm."""
     box = bounds(plan.shape.starts)
     wide, high = box.right - box.left, box.bottom - box.top
-    fits = (s for s in _SCALES if wide * s[0] <= width - 2 * beside and high * s[0] <= _TALLEST)
+    fits = (s for s in _SCALES if wide * s[0] <= width - 2 * beside and high * s[0] <= tallest)
     return next(fits, _SCALES[-1])
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import subprocess
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from page import ValidationProfile, validate_pdf
 
 from tests.checkers.findings import Finding
 from tests.checkers.programs import output_of, program
+
+_ROD_FIGURE, _FOOT = re.compile(r"^\s*\d{1,3}(?=\s|$)"), re.compile(r"Page \d+ of \d+")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +98,33 @@ def loose_fonts(pdf: Path) -> tuple[Finding, ...]:
 def text_of(pdf: Path) -> str:
     """Give the visible text of a PDF with its lay-out kept, by pdftotext."""
     return output_of("pdftotext", "-layout", str(pdf), "-")
+
+
+def orphaned_headings(pdf: Path) -> tuple[str, ...]:
+    """List the headings among a PDF's bookmarks that stand last on a page, away from what they head.
+
+    The last line of a page is read by pdftotext, without the figures of the rod and the line at its foot.
+    """
+    titles = bookmarks(pdf)
+    lasts = (_last_line(page) for page in text_of(pdf).split("\f")[:-1])
+    return tuple(last for last in lasts if last in titles)
+
+
+def bookmarks(pdf: Path) -> frozenset[str]:
+    """Give the titles of all of a PDF's bookmarks."""
+    with pikepdf.open(pdf) as opened, opened.open_outline() as outline:
+        return frozenset(_titles(outline.root))
+
+
+def _titles(items: Iterable[pikepdf.OutlineItem]) -> Iterator[str]:
+    for item in items:
+        yield " ".join(str(item.title).split())
+        yield from _titles(item.children)
+
+
+def _last_line(page: str) -> str:
+    lines = (" ".join(_ROD_FIGURE.sub("", line).split()) for line in page.splitlines())
+    return next(reversed([line for line in lines if line and not _FOOT.search(line)]), "")
 
 
 def outside_links(pdf: Path) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from tests.checkers.pdf_ua import (
     Facts,
     facts,
     loose_fonts,
+    orphaned_headings,
     outside_links,
     syntax_failures,
     text_of,
@@ -88,3 +89,11 @@ def test_facts_are_read(tmp_path: Path) -> None:
     )
     assert "Quirk 5 mm." in text_of(file)
     assert outside_links(file) == ("https://example.com/away",)
+
+
+def test_a_heading_left_at_the_foot_of_a_page_is_found(tmp_path: Path) -> None:
+    body = "<h1>Method</h1><p>One.</p><h2>Sizes</h2><p style='break-before: page'>Quirk 5 mm.</p>"
+    sheet = f"<!doctype html><html lang='en-GB'><head><title>T</title></head><body>{body}</body></html>"
+    style = "<style>h2 { break-after: auto; bookmark-level: 2 }</style>"
+    assert orphaned_headings(printed(tmp_path, sheet.replace("</head>", f"{style}</head>"))) == ("Sizes",)
+    assert orphaned_headings(printed(tmp_path, SOUND)) == ()

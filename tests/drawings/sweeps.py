@@ -9,6 +9,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from generator.drawings.bar_values import sheet_values
+from generator.drawings.figures import Angle
 from generator.quantities.cutting.orders import StockLength
 from generator.quantities.cutting.task import plan_of
 from tests.cutting.samples import chance, doors
@@ -143,6 +144,20 @@ def barred(draw: st.DrawFn) -> Values:
     return dict(sheets[draw(st.integers(0, len(sheets) - 1))])
 
 
+@st.composite
+def scribed(draw: st.DrawFn) -> Values:
+    """Skirting of any height scribed on either hand, its cut leaned back a little or not at all."""
+    lean = draw(tenths(0, 10))
+    return samples.scribe(
+        height=draw(sizes(44, 220)),
+        thick=draw(sizes(12, 32)),
+        shape=draw(SHAPES),
+        back_cut=Angle(degrees=lean, text=f"{lean:g}"),
+        side=draw(SIDES),
+        material=draw(SUBSTANCES),
+    )
+
+
 SWEEPS: Mapping[str, st.SearchStrategy[Any]] = {
     "baluster_rake": st.builds(
         room_samples.rake, st.integers(150, 5000), st.sampled_from((0.0, 20.0, 35.5, 41.6, 55.0)),
@@ -161,6 +176,7 @@ SWEEPS: Mapping[str, st.SearchStrategy[Any]] = {
         count=st.integers(2, 5), side=SIDES, handle=st.integers(850, 1150), gap=st.integers(1, 6),
         foot=st.integers(2, 25),
     ),
+    "head_section": jambs(samples.head),
     "jamb_rod": jambs(samples.rod),
     "jamb_section": jambs(samples.jamb),
     "leading_edge_plan": st.builds(
@@ -190,6 +206,7 @@ SWEEPS: Mapping[str, st.SearchStrategy[Any]] = {
         samples.marks, wide=sizes(500, 2400), high=sizes(1800, 2700), every=sizes(150, 600),
         first=sizes(2, 15), second=sizes(0, 15),
     ),
+    "scribe_detail": scribed(),
     "set_back_readings": read(),
     "skirting_plan": skirted(),
     "sprung_cuts": st.builds(

@@ -1,19 +1,17 @@
-"""The head cut through and the scribed inside corner: true sizes, a scribe that closes, labels apart."""
+"""The head cut through and the scribed inside corner: true sizes, and a scribe that closes."""
 
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from shapely.affinity import scale
 from shapely.geometry import Polygon
 
 from generator.drawings import Angle, draw
 from generator.drawings.measures import section_of
 from generator.drawings.registry import lay
-from generator.drawings.sheet import Sheet, collisions
+from generator.drawings.sheet import Sheet
 from generator.quantities.profiles import PROFILES
-from tests.drawings.samples import PAPER, WIDTHS, head, packer_for, scribe, size
+from tests.drawings.samples import PAPER, head, scribe, size
 
 
 def shape(sheet: Sheet, name: str) -> Polygon:
@@ -47,21 +45,6 @@ def test_a_head_without_a_packer_says_so() -> None:
     assert "There is no packer." in draw("head_section", head(set_back=0.0), PAPER).alt
 
 
-@settings(max_examples=40, deadline=None)
-@given(
-    set_back=st.floats(0, 24).map(lambda mm: round(mm, 1)),
-    first=st.sampled_from([0.0, 3.0, 5.0, 9.0, 12.0]),
-    second=st.sampled_from([3.0, 4.0, 8.0]),
-    wide=st.sampled_from([44.0, 69.0, 94.0, 144.0]),
-    width=st.sampled_from(WIDTHS),
-)
-def test_no_label_of_a_head_meets_another(
-    set_back: float, first: float, second: float, wide: float, width: float
-) -> None:
-    values = head(set_back=set_back, packer=packer_for(set_back), first=first, second=second, width=wide)
-    assert collisions(lay("head_section", values, width).sheet) == ()
-
-
 @pytest.mark.parametrize("name", PROFILES)
 def test_the_second_board_closes_on_the_face_of_the_first(name: str) -> None:
     """By shapely they share no area; by the section's own face the second leaves nothing open to it."""
@@ -85,23 +68,6 @@ def test_the_cut_leans_back_by_its_angle() -> None:
     values = scribe(back_cut=Angle(degrees=4.0, text="4"))
     open_behind = shape(lay("scribe_detail", values, PAPER).sheet, "left open behind")
     assert open_behind.bounds[2] - open_behind.bounds[0] == pytest.approx(1.049, abs=0.001)
-
-
-@settings(max_examples=40, deadline=None)
-@given(
-    height=st.sampled_from([44.0, 69.0, 94.0, 119.0, 144.0, 194.0, 220.0]),
-    thick=st.sampled_from([12.0, 15.0, 18.0, 25.0, 32.0]),
-    name=st.sampled_from(sorted(PROFILES)),
-    lean=st.sampled_from([0.0, 2.0, 3.0, 10.0]),
-    side=st.sampled_from(["left", "right"]),
-    width=st.sampled_from(WIDTHS),
-)
-def test_no_label_of_a_scribe_meets_another(
-    height: float, thick: float, name: str, lean: float, side: str, width: float
-) -> None:
-    angle = Angle(degrees=lean, text=f"{lean:g}")
-    values = scribe(height=height, thick=thick, shape=name, back_cut=angle, side=side)
-    assert collisions(lay("scribe_detail", values, width).sheet) == ()
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ import pytest
 
 import generator.drawings
 from generator.drawings import DRAWINGS, FAMILIES, Angle, Size, draw
-from generator.drawings.registry import Drawn, UnknownDrawing, WrongValues, drawing
+from generator.drawings.registry import Drawn, UnknownDrawing, WrongValues, drawing, lay
 from generator.drawings.sheet import Sheet
 from tests.drawings.samples import PAPER, USUAL, jamb, readings
 
@@ -95,3 +95,9 @@ def test_marks_out_of_order_are_refused() -> None:
 def test_a_registry_is_read_only() -> None:
     with pytest.raises(TypeError):
         DRAWINGS["mine"] = DRAWINGS["jamb_section"]  # type: ignore[index]
+
+
+@pytest.mark.parametrize("name", USUAL)
+def test_a_drawing_and_its_caption_stand_on_one_page(name: str) -> None:
+    """Between the margins a page has 256 mm; a caption of one line takes 5 of them."""
+    assert lay(name, USUAL[name], PAPER).sheet.height <= 251

@@ -6,7 +6,15 @@ import pytest
 
 from tests.checkers.findings import listed
 from tests.checkers.leftovers import other_tools, unfilled
-from tests.checkers.pdf_ua import facts, loose_fonts, outside_links, syntax_failures, text_of, ua_failures
+from tests.checkers.pdf_ua import (
+    facts,
+    loose_fonts,
+    orphaned_headings,
+    outside_links,
+    syntax_failures,
+    text_of,
+    ua_failures,
+)
 from tests.checkers.publication import Published
 from tests.checkers.true_scale import Outline, Segment, outlines, strokes_of
 
@@ -40,6 +48,11 @@ def test_every_printed_page_says_which_of_how_many_it_is(published: Published) -
         pages = text_of(file).split("\f")[:-1]
         lost = [k for k, page in enumerate(pages, 1) if f"{k} of {len(pages)}" not in " ".join(page.split())]
         assert lost == [], published.name(file)
+
+
+def test_no_heading_is_left_alone_at_the_foot_of_a_page(published: Published) -> None:
+    left = {published.name(file): orphaned_headings(file) for file in published.sheets}
+    assert {name: titles for name, titles in left.items() if titles} == {}
 
 
 def test_no_sheet_leads_outside_or_speaks_of_its_making(published: Published) -> None:
