@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -57,6 +57,15 @@ def chromium() -> Iterator[Browser]:
 @contextmanager
 def opened(browser: Browser, file: Path, view: View) -> Iterator[Page]:
     """Open a file of the site from disk in a fresh context, so that nothing is remembered from before."""
+    for _, page in leafed(browser, [file], view):
+        yield page
+
+
+def leafed(browser: Browser, files: Iterable[Path], view: View) -> Iterator[tuple[Path, Page]]:
+    """Open one file after another in the same window, for what does not depend on what was kept before.
+
+    A window of its own for each page costs more than most looks at it.
+    """
     context = browser.new_context(
         viewport={"width": view.width, "height": view.height},
         color_scheme=view.scheme,
@@ -65,8 +74,9 @@ def opened(browser: Browser, file: Path, view: View) -> Iterator[Page]:
         service_workers="block",
     )
     page = context.new_page()
-    page.goto(file.resolve().as_uri(), wait_until="load")
-    yield page
+    for file in files:
+        page.goto(file.resolve().as_uri(), wait_until="load")
+        yield file, page
     context.close()
 
 
@@ -121,12 +131,13 @@ def headings(page: Page) -> tuple[tuple[str, bool], ...]:
     return tuple((text, seen) for text, seen in found)
 
 
-def console_errors(browser: Browser, file: Path, view: View) -> tuple[Finding, ...]:
-    """List the script errors, console errors and failed loads of one page."""
+def console_errors(browser: Browser, files: Iterable[Path], view: View) -> tuple[Finding, ...]:
+    """List the script errors, console errors and failed loads of pages, opened one after another."""
     said: list[Finding] = []
+    at = ""
 
     def note(rule: str, says: str) -> None:
-        said.append(Finding(where=f"{file.name} ({view})", rule=rule, says=says))
+        said.append(Finding(where=at, rule=rule, says=says))
 
     context = browser.new_context(
         viewport={"width": view.width, "height": view.height}, color_scheme=view.scheme
@@ -135,7 +146,9 @@ def console_errors(browser: Browser, file: Path, view: View) -> tuple[Finding, .
     page.on("pageerror", lambda error: note("script error", str(error)))
     page.on("console", lambda message: note("console", message.text) if message.type == "error" else None)
     page.on("requestfailed", lambda request: note("failed load", request.url))
-    page.goto(file.resolve().as_uri(), wait_until="load")
+    for file in files:
+        at = f"{file.name} ({view})"
+        page.goto(file.resolve().as_uri(), wait_until="load")
     context.close()
     return tuple(said)
 

@@ -54,7 +54,7 @@ def test_a_sound_page_passes_in_every_view(browser: Browser, tmp_path: Path, vie
         assert listed(axe_violations(page, str(view))) == ""
         assert listed(overflows(page, str(view))) == ""
         assert listed(keyboard_faults(page, str(view))) == ""
-    assert listed(console_errors(browser, file, view)) == ""
+    assert listed(console_errors(browser, [file], view)) == ""
 
 
 @pytest.mark.parametrize(
@@ -132,7 +132,7 @@ def test_a_script_error_is_heard(browser: Browser, tmp_path: Path) -> None:
     file = page_file(
         tmp_path, SOUND.replace("</main>", "</main><script>missing()</script><script src='gone.js'></script>")
     )
-    assert {finding.rule for finding in console_errors(browser, file, PHONE)} == {
+    assert {finding.rule for finding in console_errors(browser, [file], PHONE)} == {
         "script error",
         "console",
         "failed load",

@@ -184,5 +184,9 @@ def test_what_may_be_kept_is_published_and_nothing_of_the_tutors(site: Path) -> 
     names = [*told["common"], *pages, *(name for kept in pages.values() for name in kept)]  # type: ignore[misc]
     assert [name for name in names if not (site / name).is_file()] == []
     assert [name for name in names if "tutor" in name] == []
-    wanted = [file.name for kind in ("index", "guide-*", "statement-*") for file in site.glob(f"{kind}.html")]
+    wanted = [
+        file.relative_to(site).as_posix()
+        for kind in ("index", "guide-*", "statement-*")
+        for file in site.rglob(f"{kind}.html")
+    ]
     assert sorted(pages) == sorted(wanted)

@@ -36,6 +36,8 @@ CHOSEN_ONCE = {
     "sheet_layout": "sheets that no longer meet on a stud are refused",
 }
 SORTED = ".measured["
+# At other sizes a piece whose edges are as good as equal lies turned about on the saw, its ends exchanged.
+TURNED = {"cornice_run": ".cuts["}
 # Takes words only.
 WITHOUT_SIZES = frozenset({"movement_coefficient"})
 SHARE = Decimal("0.0005")
@@ -101,7 +103,12 @@ def test_no_size_at_its_limits_takes_a_result_out_of_its_range(
         moved(monkeypatch, draw)
         for path, item in worked_values(examples.example_result(name)):
             limits = told.get(path)
-            if path.startswith(SORTED) or limits is None or limits.low is None or limits.high is None:
+            if (
+                path.startswith((SORTED, TURNED.get(name, SORTED)))
+                or limits is None
+                or limits.low is None
+                or limits.high is None
+            ):
                 continue
             at, low, high = (float(each.magnitude) for each in (item.value, limits.low, limits.high))
             hair = 1e-9 * max(1.0, math.fabs(at))

@@ -15,6 +15,8 @@ from generator.documents.blocks import (
     CardColumn,
     CardRow,
     Cautions,
+    Change,
+    ChangeLog,
     ChangeRecord,
     Check,
     CheckBox,
@@ -71,6 +73,9 @@ from generator.documents.blocks import (
     TaskSummary,
     Term,
     Text,
+    Use,
+    Used,
+    UseList,
     Way,
     Working,
     WorkingCase,
@@ -798,6 +803,29 @@ def index() -> Document:
                 )
             ),
             CAUTIONS,
+            ChangeLog(
+                key="changes",
+                title="What changed lately",
+                changes=(
+                    Change(
+                        day="12 November 2026",
+                        text="Packers pinned as well.",
+                        title="SF-07",
+                        href="sf-07/index.html",
+                    ),
+                ),
+            ),
+            UseList(
+                key="by-tool",
+                title="By tool",
+                used=(
+                    Used(
+                        key="saw",
+                        name="Saw",
+                        uses=(Use(number="SF-07", href="sf-07/index.html", steps=(8,)),),
+                    ),
+                ),
+            ),
         ),
     )
 
