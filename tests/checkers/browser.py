@@ -12,7 +12,7 @@ from urllib.parse import unquote, urlsplit
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.checkers.findings import Finding
-from tests.checkers.programs import program
+from tests.checkers.programs import browser_program
 
 FLAGS = (
     "--no-sandbox",
@@ -47,9 +47,9 @@ PHONE_WITHOUT_SCRIPTS = View(width=360, height=740, scripts=False)
 
 @contextmanager
 def chromium() -> Iterator[Browser]:
-    """Start Debian's Chromium on a profile of its own; MissingProgramError when it is not installed."""
+    """Start Chromium on a profile of its own; MissingProgramError when it is not installed."""
     with sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=program("chromium"), args=list(FLAGS))
+        browser = driver.chromium.launch(executable_path=browser_program(), args=list(FLAGS))
         yield browser
         browser.close()
 

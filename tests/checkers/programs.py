@@ -37,6 +37,11 @@ def program(name: str) -> str:
     return found
 
 
+def browser_program() -> str:
+    """Find the browser: Debian's shell of Chromium without a window, which is quicker, or Chromium itself."""
+    return shutil.which("chromium-headless-shell") or program("chromium")
+
+
 def output_of(name: str, *arguments: str) -> str:
     """Run a program of PACKAGES that must succeed, and give what it printed; CalledProcessError otherwise."""
     done = subprocess.run([program(name), *arguments], capture_output=True, text=True, check=True)
