@@ -80,10 +80,26 @@ def widths(order: Order) -> tuple[Order, ...]:
 def _known(drawing: DrawingWanted, log: ProblemLog) -> bool:
     name = drawing.show.value
     if name in DRAWINGS:
+        _check_parameters(drawing, DRAWINGS[name], log)
         return True
     listed = ", ".join(sorted(DRAWINGS))
     log.add("drawing-unknown", drawing.show.span, name=name, known=listed, nearest=nearest(name, DRAWINGS))
     return False
+
+
+def _check_parameters(drawing: DrawingWanted, kind: Drawing, log: ProblemLog) -> None:
+    """Log each value given under a name that the drawing does not take."""
+    taken = [parameter.name for parameter in kind.parameters if parameter.name != PLACE]
+    for name in drawing.with_:
+        if name not in taken:
+            log.add(
+                "drawing-parameter",
+                drawing.with_.place(name),
+                drawing=kind.name,
+                name=name,
+                known=", ".join(taken),
+                nearest=nearest(name, taken),
+            )
 
 
 def _order(drawing: DrawingWanted, ledger: Ledger, opening: OpeningLedger, log: ProblemLog) -> Order | None:

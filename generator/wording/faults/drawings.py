@@ -24,6 +24,10 @@ FAULTS: Mapping[str, Fault] = {
         "It is made for work that has them. Take it out, or name each under `with:`, "
         "such as `with: {%(first)s: some_quantity}`.",
     ),
+    "drawing-parameter": Fault(
+        "The drawing “%(drawing)s” takes nothing called “%(name)s”.",
+        "It takes %(known)s.",
+    ),
     "drawing-text": Fault(
         "The drawing takes no text as its “%(parameter)s”, and “%(text)s” stands in quotes.",
         "Name a quantity, without quotes. Text in quotes serves where the drawing takes a word.",
