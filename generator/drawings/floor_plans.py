@@ -378,12 +378,12 @@ def _alt(floor: _Floor, named: str) -> str:
                 named=named,
             ),
             say(
-                "%(along)s mm along the boards and %(across)s mm across them, with a gap of",
+                "%(along)s mm along the boards and %(across)s mm across them, with a gap of %(gap)s mm all "
+                "round, in %(rows)s rows.",
                 along=floor.along.text,
                 across=floor.across.text,
-            ),
-            say(
-                "%(gap)s mm all round, in %(rows)s rows.", gap=floor.gap.text, rows=floor.rows[-1].number.text
+                gap=floor.gap.text,
+                rows=last.number.text,
             ),
             say(
                 "Row 1 is %(width)s mm wide and the last %(width_2)s mm.",
@@ -395,25 +395,33 @@ def _alt(floor: _Floor, named: str) -> str:
                 "Lengths in mm, row by row. %(rows)s.",
                 rows="; ".join(_row_words(floor, row) for row in floor.rows),
             ),
-            *(
-                say(
-                    "Pipe %(pipe)s in row %(mark)s, hole %(hole)s mm.",
-                    pipe=pipe.number.text,
-                    mark=pipe.mark,
-                    hole=pipe.hole.text,
-                )
-                for pipe in floor.pipes
-            ),
-            *(
-                say(
-                    "Threshold strip %(door)s on wall %(wall)s, %(strip)s mm.",
-                    door=door.number.text,
-                    wall=door.wall.text,
-                    strip=door.strip.text,
-                )
-                for door in floor.doors
-            ),
+            *_pipe_words(floor),
+            *_strip_words(floor),
         )
+    )
+
+
+def _pipe_words(floor: _Floor) -> tuple[str, ...]:
+    return tuple(
+        say(
+            "Pipe %(pipe)s in row %(mark)s, hole %(hole)s mm.",
+            pipe=pipe.number.text,
+            mark=pipe.mark,
+            hole=pipe.hole.text,
+        )
+        for pipe in floor.pipes
+    )
+
+
+def _strip_words(floor: _Floor) -> tuple[str, ...]:
+    return tuple(
+        say(
+            "Threshold strip %(door)s on wall %(wall)s, %(strip)s mm.",
+            door=door.number.text,
+            wall=door.wall.text,
+            strip=door.strip.text,
+        )
+        for door in floor.doors
     )
 
 

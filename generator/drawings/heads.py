@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from generator.drawings.clipping import Box
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Core, Shape, Size, Substance
-from generator.drawings.jamb_parts import Jamb, Part, front_jamb, front_parts, lettered
-from generator.drawings.keys import Entry, key, list_width, margin, notes, plain_list, rule_bar, title
+from generator.drawings.jamb_parts import Jamb, Part, front_jamb, front_parts, lettered, paint
+from generator.drawings.keys import Entry, key_round, margin, notes, rule_bar, title
 from generator.drawings.measures import Measures
 from generator.drawings.registry import Drawn, drawing
 from generator.drawings.sheet import Sheet, Zone
@@ -114,17 +114,9 @@ def _level_dimensions(view: View, jamb: Jamb) -> None:
         )  # fmt: skip
 
 
-def _paint(view: View, parts: tuple[Part, ...]) -> None:
-    for part in parts:
-        if part.broken:
-            view.open_part(part.name, part.points, part.material, part.broken)
-        else:
-            view.part(part.name, part.points, part.material)
-
-
 def _lay(sheet: Sheet, jamb: Jamb, parts: tuple[Part, ...], place: _Place, top: float) -> tuple[Entry, ...]:
     view = _view(sheet, jamb, place, top)
-    _paint(view, parts)
+    paint(view, parts)
     letters = lettered(parts)
     entries = tuple(Entry(letter=letter, text=part.words, material=part.material) for letter, part in letters)
     if sheet.thumbnail:
@@ -141,15 +133,10 @@ def _lay(sheet: Sheet, jamb: Jamb, parts: tuple[Part, ...], place: _Place, top: 
 
 def _round(sheet: Sheet, view: View, entries: tuple[Entry, ...], place: _Place, top: float) -> None:
     """Key, notes and rule: the key beside the view where there is room for it."""
-    below = max(sheet.bottom(), view.at(0, 0)[1]) + 3.0
-    column = view.zone.box.right + 4.0
-    if not sheet.narrow and sheet.width - column >= min(60.0, list_width(sheet, entries)):
-        beside = plain_list(sheet, entries, column, top + _OVER, sheet.width - column - 4.0)
-        below = max(below, beside + 3.0)
-    else:
-        below = key(sheet, entries, below)
+    low = max(sheet.bottom(), view.at(0, 0)[1])
+    below = key_round(sheet, entries, view.zone.box.right + 4.0, top + _OVER, low) + 2.0
     lines = (*sheet.unplaced, say("Cut through the middle of the head, room to the left. All in mm."))
-    bottom = notes(sheet, lines, below + 1.0)
+    bottom = notes(sheet, lines, below)
     if place.scale == 1.0:
         bottom = rule_bar(sheet, say("full size"), bottom + 1.0)
     sheet.height = float(math.ceil(max(bottom, sheet.bottom()) + 3.0))

@@ -11,6 +11,7 @@ from generator.drawings.clipping import Point, Points, circle, rectangle
 from generator.drawings.figures import Angle, Size
 from generator.drawings.keys import LETTERS
 from generator.drawings.measures import Measures, section_of
+from generator.drawings.views import View
 from generator.drawings.words import MADE_OF, say
 from generator.quantities.profiles import Profile
 
@@ -157,6 +158,15 @@ class Part:
     material: str
     words: str
     broken: tuple[int, ...] = ()
+
+
+def paint(view: View, parts: tuple[Part, ...]) -> None:
+    """Draw the parts in their order, those that run on beyond the view with break lines."""
+    for part in parts:
+        if part.broken:
+            view.open_part(part.name, part.points, part.material, part.broken)
+        else:
+            view.part(part.name, part.points, part.material)
 
 
 def parts_of(jamb: Jamb, left: float, right: float) -> tuple[Part, ...]:

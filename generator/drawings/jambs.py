@@ -9,7 +9,7 @@ from typing import Any
 from generator.drawings.clipping import Box, Point, Points, arc, circle
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import Angle, Core, Shape, Size, Substance
-from generator.drawings.jamb_parts import BARREL, Jamb, Part, lettered, parts_of
+from generator.drawings.jamb_parts import BARREL, Jamb, Part, lettered, paint, parts_of
 from generator.drawings.keys import Entry, key, notes, rule_bar, title
 from generator.drawings.lettering import extent
 from generator.drawings.measures import Measures
@@ -92,11 +92,7 @@ def _begin(jamb: Jamb, width: float, plan: _Plan, words: str) -> _Layout:
 
 
 def _paint(view: View, parts: tuple[Part, ...]) -> None:
-    for part in parts:
-        if part.broken:
-            view.open_part(part.name, part.points, part.material, part.broken)
-        else:
-            view.part(part.name, part.points, part.material)
+    paint(view, parts)
     pin = next(part for part in parts if part.name == "hinge").points
     x, y = (pin[0][0] - BARREL, pin[0][1])
     view.line(_closed(circle((x, y), 2.0)), VISIBLE_STANDING)

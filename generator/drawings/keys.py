@@ -15,6 +15,7 @@ from generator.drawings.words import say
 LETTERS = "ABCDEFGHJKLMNPQRSTUVW"
 MARGIN = 9.0
 PHONE_MARGIN = 3.0
+_LEAST_COLUMN = 60.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,3 +151,10 @@ def plain_list(sheet: Sheet, entries: Sequence[Entry], left: float, top: float, 
     for entry in entries:
         top = _entry(sheet, entry, left, top, width)
     return top
+
+
+def key_round(sheet: Sheet, entries: Sequence[Entry], column: float, top: float, below: float) -> float:
+    """Set the key from `column` beside what is drawn where there is room, or under it; return the y below."""
+    if not sheet.narrow and sheet.width - column >= min(_LEAST_COLUMN, list_width(sheet, entries)):
+        return max(below, plain_list(sheet, entries, column, top, sheet.width - column - 4.0))
+    return key(sheet, entries, below + 3.0)

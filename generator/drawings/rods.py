@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.drawings.clipping import Box, rectangle
 from generator.drawings.dimensions import dimension, spread
 from generator.drawings.figures import Core, Shape, Size, Substance
-from generator.drawings.jamb_parts import Jamb, Part, front_jamb, front_parts
+from generator.drawings.jamb_parts import Jamb, Part, front_jamb, front_parts, paint
 from generator.drawings.keys import LETTERS, Entry, letter_run, notes
 from generator.drawings.lettering import cap, extent
 from generator.drawings.measures import Measures
@@ -114,11 +114,7 @@ def _lay(sheet: Sheet, jamb: Jamb, marks: tuple[_Mark, ...], where: _Place, part
     view = View(sheet=sheet, scale=where.scale, origin=(where.face, zero), zone=zone)
     if not sheet.thumbnail:
         _rod(view, jamb, marks, top)
-    for part in parts:
-        if part.broken:
-            view.open_part(part.name, part.points, part.material, part.broken)
-        else:
-            view.part(part.name, part.points, part.material)
+    paint(view, parts)
     _figures(view, jamb)
     for letter, part in _lettered(parts):
         view.letter(letter, part.name, part.points)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.drawings.clipping import Box, Points, rectangle
 from generator.drawings.dimensions import dimension
 from generator.drawings.figures import SIDES, Angle, Shape, Side, Size, Substance
-from generator.drawings.keys import Entry, key, list_width, margin, notes, plain_list, rule_bar, title
+from generator.drawings.keys import Entry, key_round, margin, notes, rule_bar, title
 from generator.drawings.measures import Measures, section_of
 from generator.drawings.pens import VISIBLE, VISIBLE_STANDING
 from generator.drawings.registry import Drawn, drawing
@@ -206,11 +206,7 @@ def _lay(sheet: Sheet, scribe: _Scribe, place: _Place, top: float) -> None:
 
 def _round(sheet: Sheet, scribe: _Scribe, place: _Place, top: float, low: float, right: float) -> None:
     """Key, notes and rule: the key beside the views where there is room for it."""
-    entries, column = _entries(scribe), right + 4.0
-    if not sheet.narrow and sheet.width - column >= min(60.0, list_width(sheet, entries)):
-        below = max(low, plain_list(sheet, entries, column, top, sheet.width - column - 4.0))
-    else:
-        below = key(sheet, entries, low + 3.0)
+    below = key_round(sheet, _entries(scribe), right + 4.0, top, low)
     bottom = notes(sheet, (*sheet.unplaced, say("All in mm.")), below + 2.0)
     if place.scale == 1.0:
         bottom = rule_bar(sheet, say("full size"), bottom + 1.0)

@@ -243,17 +243,13 @@ def _alt(board: _Board, section: str, plan: str) -> str:
                 place=f", {board.place}" if board.place else "",
             ),
             say(
-                "The board is %(board_width)s mm wide, %(board_thickness)s mm thick and",
+                "The board is %(board_width)s mm wide, %(board_thickness)s mm thick and %(board_length)s mm "
+                "long in a reveal of %(reveal_width)s mm, its nosing %(projection)s mm past the plaster and "
+                "its ears %(ear)s mm.",
                 board_width=board.board_width.text,
                 board_thickness=board.board_thickness.text,
-            ),
-            say(
-                "%(board_length)s mm long in a reveal of %(reveal_width)s mm, its nosing",
                 board_length=board.board_length.text,
                 reveal_width=board.reveal_width.text,
-            ),
-            say(
-                "%(projection)s mm past the plaster and its ears %(ear)s mm.",
                 projection=board.projection.text,
                 ear=board.ear.text,
             ),
